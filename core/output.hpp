@@ -14,6 +14,7 @@
 #include "output/sheet/sheet.hpp"
 #include "output/sheet/writers.hpp"
 #include "output/square_code.hpp"
+#include "output/swim_json.hpp"
 #include "output/tail_json.hpp"
 #include "output/trees.hpp"
 #include "output/uncertainty_json.hpp"

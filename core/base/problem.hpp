@@ -30,6 +30,7 @@ enum class ProblemCode {
     binds_joint =
         19, ///< neighbouring segments whose buoyancy and weight load a hinge so much that it may stick
     drag_unknown = 20, ///< a shape or a speed of which no measured drag is known here
+    swim_unknown = 21, ///< a lure beyond those that the model of swimming was tried on
 };
 
 /// One refusal. Errors are values: when one is returned, nothing has been changed.

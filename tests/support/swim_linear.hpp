@@ -49,6 +49,34 @@ inline Eigen::MatrixXd dense(const swim::Matrix& m, std::size_t n) {
     return out;
 }
 
+/// Places to the side of the hinges of a chain, by q.
+inline std::vector<Eigen::VectorXd> hinge_places(const std::vector<double>& lengths_m) {
+    const auto n = static_cast<int>(lengths_m.size());
+    std::vector<Eigen::VectorXd> places;
+    Eigen::VectorXd at = Eigen::VectorXd::Unit(n + 1, 0);
+    for (int i = 0; i < n; ++i) {
+        places.push_back(at);
+        at += lengths_m[static_cast<std::size_t>(i)] * Eigen::VectorXd::Unit(n + 1, i + 1);
+    }
+    return places;
+}
+
+/// The water's part alone, of any number of segments.
+inline SmallMotions water_motions(const std::vector<double>& lengths_m, const Eigen::MatrixXd& added,
+                                  const Eigen::MatrixXd& shed, double u) {
+    const auto n = static_cast<int>(lengths_m.size());
+    const auto places = hinge_places(lengths_m);
+    Eigen::MatrixXd b = Eigen::MatrixXd::Zero(2 * n, n + 1), d = Eigen::MatrixXd::Zero(2 * n, n + 1);
+    for (int i = 0; i < n; ++i) {
+        b.row(i) = places[static_cast<std::size_t>(i)].transpose();
+        b(n + i, i + 1) = 1.0;
+        d(i, i + 1) = 1.0;
+    }
+    return {b.transpose() * added * b,
+            u * (b.transpose() * added * d - d.transpose() * added * b + b.transpose() * shed * b),
+            u * u * (b.transpose() * shed * d - d.transpose() * added * d)};
+}
+
 /// `matrices` apart, so that a case may be asked with others than the chain's own.
 inline SmallMotions small_motions(const swim::Chain& chain, const swim::Matrices& matrices,
                                   const swim::Closures& closures, double speed_m_s, double line_m) {
@@ -57,27 +85,14 @@ inline SmallMotions small_motions(const swim::Chain& chain, const swim::Matrices
     const auto n = static_cast<int>(chain.segments.size());
     const double u = speed_m_s;
     const auto unit = [&](int k) { return VectorXd(VectorXd::Unit(n + 1, k)); };
-    std::vector<VectorXd> place; // of hinge i to the side, by q
-    VectorXd at = unit(0);
-    for (int i = 0; i < n; ++i) {
-        place.push_back(at);
-        at += chain.segments[static_cast<std::size_t>(i)].length_m * unit(i + 1);
-    }
-    MatrixXd b = MatrixXd::Zero(2 * n, n + 1), d = MatrixXd::Zero(2 * n, n + 1);
-    for (int i = 0; i < n; ++i) {
-        b.row(i) = place[static_cast<std::size_t>(i)].transpose();
-        b.row(n + i) = unit(i + 1).transpose();
-        d.row(i) = unit(i + 1).transpose();
-    }
-    const MatrixXd added = dense(matrices.added, static_cast<std::size_t>(n));
+    std::vector<double> lengths;
+    for (const swim::Segment& segment : chain.segments)
+        lengths.push_back(segment.length_m);
+    const std::vector<VectorXd> place = hinge_places(lengths);
     MatrixXd shed = MatrixXd::Zero(2 * n, 2 * n);
     for (const swim::Matrix& s : matrices.shed)
         shed += dense(s, static_cast<std::size_t>(n));
-
-    SmallMotions out;
-    out.mass = b.transpose() * added * b;
-    out.damping = u * (b.transpose() * added * d - d.transpose() * added * b + b.transpose() * shed * b);
-    out.stiffness = u * u * (b.transpose() * shed * d - d.transpose() * added * d);
+    SmallMotions out = water_motions(lengths, dense(matrices.added, static_cast<std::size_t>(n)), shed, u);
     double total = 0.0;
     for (int i = 0; i < n; ++i) {
         const swim::Segment& s = chain.segments[static_cast<std::size_t>(i)];

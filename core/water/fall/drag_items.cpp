@@ -25,7 +25,7 @@ bool is_any_of(std::string_view material, std::initializer_list<std::string_view
 
 DragItem soft(const Vec3& at, double edge_m2, double flank_m2) {
     const double usual = 1.2 * edge_m2 + 2.0 * 0.02 * flank_m2;
-    return {at, 0.5 * usual, usual, 2.0 * usual};
+    return {at, 0.5 * usual, usual, 2.0 * usual, 0, true};
 }
 
 DragItem wire(const Vec3& at, double volume_m3, double mass_kg) {
@@ -36,9 +36,8 @@ DragItem wire(const Vec3& at, double volume_m3, double mass_kg) {
 }
 
 DragItem plate(const Vec3& at, double volume_m3) {
-    constexpr double thickness_m = 2.5e-3;
-    const double side = std::sqrt(volume_m3 / thickness_m);
-    return soft(at, side * thickness_m, side * side);
+    const double side = soft_plate_side_m(volume_m3);
+    return soft(at, side * soft_plate_m, side * side);
 }
 
 DragItem ball(const Vec3& at, double volume_m3) {
@@ -54,29 +53,37 @@ bool is_outside(const shape::Lines& lines, const Vec3& at) {
 
 } // namespace
 
+double soft_plate_side_m(double volume_m3) {
+    return std::sqrt(volume_m3 / soft_plate_m);
+}
+
 std::vector<DragItem> drag_items(const shape::Lines& lines, const document::Document& document,
                                  const ledger::Ledger& ledger, Stage stage) {
     std::vector<DragItem> items;
+    const auto append = [&](DragItem item, const ledger::Line& line) {
+        item.segment = line.segment;
+        items.push_back(item);
+    };
     for (const ledger::Line& line : ledger) {
         if (line.kind == ledger::Kind::tail && line.item == 0 && line.stage <= stage && document.tail) {
             const tail::ProjectedAreas shadow = tail::shadow(*document.tail);
-            items.push_back(soft(line.at_m, shadow.above_m2, shadow.side_m2));
+            append(soft(line.at_m, shadow.above_m2, shadow.side_m2), line);
         }
         if (line.kind != ledger::Kind::part || line.stage > stage) continue;
         if (!(line.displaced_m3 > 0.0 && line.mass_kg > 0.0)) continue;
         const auto index = static_cast<std::size_t>(line.item);
         if (index >= document.parts.size()) { // a test weight (ledger/hung_on.hpp)
-            items.push_back(ball(line.at_m, line.displaced_m3));
+            append(ball(line.at_m, line.displaced_m3), line);
             continue;
         }
         if (!is_outside(lines, line.at_m)) continue;
         const document::Part& part = document.parts[index];
         if (is_any_of(part.material, {"stainless", "steel", "brass", "copper", "aluminium"})) {
-            items.push_back(wire(line.at_m, line.displaced_m3, line.mass_kg * (1.0 - part.embedded)));
+            append(wire(line.at_m, line.displaced_m3, line.mass_kg * (1.0 - part.embedded)), line);
         } else if (materials::is_soft(part.material)) {
-            items.push_back(plate(line.at_m, line.displaced_m3));
+            append(plate(line.at_m, line.displaced_m3), line);
         } else {
-            items.push_back(ball(line.at_m, line.displaced_m3));
+            append(ball(line.at_m, line.displaced_m3), line);
         }
     }
     return items;

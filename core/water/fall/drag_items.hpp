@@ -15,7 +15,13 @@ struct DragItem {
     double cd_area_low_m2 = 0.0;
     double cd_area_m2 = 0.0;
     double cd_area_high_m2 = 0.0;
+    int segment = 0;      ///< that it hangs on
+    bool is_tail = false; ///< a soft tail, drawn or as a plate
 };
+
+/// A soft tail that was weighed whole, as a plate: so thick, and square.
+inline constexpr double soft_plate_m = 2.5e-3;
+[[nodiscard]] double soft_plate_side_m(double volume_m3);
 
 /// Hooks, rings, tail: the parts of a ledger whose centre is outside the skin, up to a stage. Parts inside
 /// (pins, eyes in their gap, hangers except their loop) are left out, as gaps count as body. Own estimate,
