@@ -157,10 +157,11 @@ Cycle cycle_of(const Chain& chain, std::span<const Sample> samples, double every
     }
     c.tail_m = half_way(row_of(samples, [&](const Sample& s) { return tail_y_m(chain, s); }));
     c.nose_m = half_way(row_of(samples, [](const Sample& s) { return s.y_m; }));
-    if (c.tail_rad < least_beat_rad)
+    const std::vector<double> at = rises(tail, range);
+    if (c.tail_rad < least_beat_rad || at.size() < 2)
         c.way = is_bent(chain, samples) ? Way::leans : Way::straight;
     else
-        set_beats(c, samples, n, rises(tail, range), every_s);
+        set_beats(c, samples, n, at, every_s);
     return c;
 }
 

@@ -31,10 +31,10 @@ struct Cycle {
     double beat_from_s = 0.0;                      ///< the last whole beat of the samples begins
 };
 
-/// Half ranges leave out the outermost half of a hundredth on either side. Below 1° of the last heading there
-/// is no beat: it leans where a joint or the head stands off by more than 2°. Beats are counted where the
-/// last heading rises through its middle, after it was below by 15 % of its half range; they are even, and it
-/// swims, where their periods' standard deviation is below a fifth.
+/// Half ranges leave out the outermost half of a hundredth on either side. Below 1° of the last heading, or
+/// without two rises of it, there is no beat: it leans where a joint or the head stands off by more than 2°.
+/// Beats are counted where the last heading rises through its middle, after it was below by 15 % of its half
+/// range; they are even, and it swims, where their periods' standard deviation is below a fifth.
 [[nodiscard]] Cycle cycle_of(const Chain& chain, std::span<const Sample> samples, double every_s);
 
 } // namespace evenfall::swim

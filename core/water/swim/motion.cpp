@@ -70,7 +70,7 @@ void Motion::set_slices(const Chain& chain, const Closures& closures) {
 
 void Motion::set_joints(const Chain& chain, const Tow& tow) {
     const double zeta = damping_share();
-    slow_rad_s_ = slow_joint * speed_m_s_ / chain.length_m;
+    const double slow = slow_joint * speed_m_s_ / chain.length_m;
     step_s_ = chain.length_m / (steps_a_length * speed_m_s_);
     double drag_behind = drag_n();
     for (std::size_t i = 1; i < segments_; ++i) {
@@ -83,10 +83,20 @@ void Motion::set_joints(const Chain& chain, const Tow& tow) {
             0.5 * chain.water_kg_m3 * speed_m_s_ * speed_m_s_ * height * length * length / stop_give_rad;
         const double inertia = inertia_[segments_ + i][segments_ + i];
         const double friction = tow.joint_friction_n_m + pin_friction * joint.pin_radius_m * drag_behind;
-        joints_[i] = {-joint.stop_rad[0], joint.stop_rad[1], stiffness,
-                      2.0 * zeta * std::sqrt(stiffness * inertia), friction};
+        joints_[i] = {-joint.stop_rad[0], joint.stop_rad[1],
+                      stiffness,          2.0 * zeta * std::sqrt(stiffness * inertia),
+                      friction,           slow};
         step_s_ = std::min(step_s_, step_of_stop * std::sqrt(inertia / stiffness));
-        if (friction > 0.0) step_s_ = std::min(step_s_, step_of_friction * slow_rad_s_ * inertia / friction);
+    }
+    // Friction is stopped by a shorter step, down to a quarter; joints that bind more are let creep instead,
+    // so that the work is bounded.
+    const double shortest = 0.25 * step_s_;
+    for (std::size_t i = 1; i < segments_; ++i) {
+        if (!(joints_[i].friction_n_m > 0.0)) continue;
+        const double inertia = inertia_[segments_ + i][segments_ + i];
+        const double stops_s = step_of_friction * slow * inertia / joints_[i].friction_n_m;
+        step_s_ = std::min(step_s_, std::max(shortest, stops_s));
+        joints_[i].slow_rad_s *= std::max(1.0, shortest / stops_s);
     }
 }
 
@@ -96,7 +106,7 @@ double Motion::drag_n() const {
 
 double Motion::joint_n_m(std::size_t i, double swing_rad, double rate_rad_s) const {
     const Joint& joint = joints_[i];
-    double moment = -joint.friction_n_m * sign_of_turning(rate_rad_s / slow_rad_s_);
+    double moment = -joint.friction_n_m * sign_of_turning(rate_rad_s / joint.slow_rad_s);
     if (swing_rad > joint.high_rad)
         moment += std::min(0.0, -joint.stiffness_n_m * (swing_rad - joint.high_rad) -
                                     joint.damping_n_m_s * rate_rad_s);

@@ -66,6 +66,7 @@ private:
     };
     struct Joint {
         double low_rad, high_rad, stiffness_n_m, damping_n_m_s, friction_n_m;
+        double slow_rad_s; ///< σ: a joint that turns more slowly sticks by less
     };
     struct Hook {
         std::size_t segment;
@@ -75,7 +76,6 @@ private:
     std::size_t segments_ = 0;
     double speed_m_s_ = 0.0;
     double line_n_m_ = 0.0;
-    double slow_rad_s_ = 0.0; ///< σ: a joint that turns more slowly sticks by less
     double step_s_ = 0.0;
     Matrices matrices_;
     Matrix inertia_{}; ///< added mass and wood
