@@ -3,6 +3,8 @@
 
 #include "evenfall.hpp"
 #include "support/presets.hpp"
+#include "support/swim_chains.hpp"
+#include "water/swim/run.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 
@@ -58,4 +60,14 @@ TEST_CASE("table of answers") {
             row(preset, "hole_" + std::to_string(h.hole) + "_depth_m", h.depth_m);
         }
     }
+}
+
+TEST_CASE("table of swimming") {
+    const swim::Chain chain = testing::chain_of(testing::body_b170());
+    const swim::Motion motion(chain, {}, {});
+    swim::State state = swim::start_state(chain, swim::Start::tail_turn);
+    for (int k = 0; k < 500; ++k)
+        motion.advance(state, chain.length_m / (500.0 * motion.speed_m_s()));
+    for (std::size_t k = 0; k < 2 * chain.segments.size() + 2; ++k)
+        row("swimming-170", "after_one_length_" + std::to_string(k), state[k]);
 }

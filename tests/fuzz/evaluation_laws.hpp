@@ -12,9 +12,11 @@
 #include "output/log_csv.hpp"
 #include "output/mix_json.hpp"
 #include "output/sheet/sheet.hpp"
+#include "output/swim_json.hpp"
 #include "output/uncertainty_json.hpp"
 #include "workshop/coat_schedule.hpp"
 #include "workshop/stock.hpp"
+#include "workshop/swim_chain.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -133,6 +135,28 @@ inline Evaluation must_be_good(const document::Document& document) {
     must(evaluation.ok(), "what the core made can be worked through again");
     must_be_finite(*evaluation);
     return std::move(evaluation).value();
+}
+
+/// How it swims: an answer with a bounded amount of work, or the limits that it breaks.
+inline void must_beat(const document::Document& document, const Evaluation& evaluation) {
+    const Outcome<swim::Chain> chain = swim::chain_of(document, evaluation);
+    if (!chain.ok()) return must_explain(chain.problems());
+    swim::SwimRun run(*chain, {}, 1);
+    int bits = 0;
+    for (; !run.done() && bits < 1000; ++bits)
+        run.work(1000);
+    must(run.done(), "a draw takes less than a million time steps");
+    const swim::SwimAnswer a = run.answer();
+    must(a.of == 1 && a.swims >= 0 && a.swims <= 1, "a draw beats or does not");
+    must(a.joints.size() == document.joints.size(), "every joint has its swing");
+    for (const swim::Draw& d : a.draws)
+        must(finite(d.beats_per_m, d.tail_swing_m) && d.beats_per_m >= 0.0, "beats are a number");
+    for (const swim::JointSwing& j : a.joints)
+        must(finite(j.swing_rad) && j.swing_rad >= 0.0, "a joint's swing is a number");
+    must(!a.beats_per_m ||
+             (a.beats_per_m->low <= a.beats_per_m->mid && a.beats_per_m->mid <= a.beats_per_m->high),
+         "a band goes upwards");
+    static_cast<void>(output::swim_json(a));
 }
 
 inline void must_plan(const document::Document& document) {
