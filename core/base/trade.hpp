@@ -92,6 +92,20 @@ constexpr double mm_s_from_m_s(double m_s) {
     return m_s * 1000.0;
 }
 
+constexpr double m_s_from_km_h(double km_h) {
+    return km_h / 3.6;
+}
+constexpr double km_h_from_m_s(double m_s) {
+    return m_s * 3.6;
+}
+/// A mile is 5280 feet.
+constexpr double m_s_from_mile_h(double mile_h) {
+    return mile_h * foot_m * 5280.0 / 3600.0;
+}
+constexpr double mile_h_from_m_s(double m_s) {
+    return m_s * 3600.0 / (foot_m * 5280.0);
+}
+
 constexpr double kg_m3_from_g_cm3(double g_cm3) {
     return g_cm3 * 1000.0;
 }

@@ -84,6 +84,15 @@ constexpr std::array rows{
     UnitRow{Unit::m_per_s, Quantity::speed, "m/s", same, same, {}},
     UnitRow{Unit::inch_per_s, Quantity::speed, "in/s", m_from_inch, inch_from_m, {}},
     UnitRow{Unit::ft_per_s, Quantity::speed, "ft/s", m_from_ft, ft_from_m, {}},
+    UnitRow{Unit::km_per_h, Quantity::speed, "km/h", m_s_from_km_h, km_h_from_m_s, {"kmh", "kph"}},
+    UnitRow{Unit::mile_per_h, Quantity::speed, "mph", m_s_from_mile_h, mile_h_from_m_s, {"mi/h"}},
+    UnitRow{Unit::per_m, Quantity::beats, "/m", same, same, {}},
+    UnitRow{Unit::per_10_ft,
+            Quantity::beats,
+            "/10 ft",
+            [](double v) { return v / m_from_ft(10.0); },
+            [](double v) { return v * m_from_ft(10.0); },
+            {}},
     UnitRow{Unit::g_per_cm3,
             Quantity::density,
             "g/cm³",
@@ -183,7 +192,10 @@ std::string_view words_of(Quantity quantity) {
     case Quantity::temperature:
         return "a temperature";
     case Quantity::speed:
-        return "a rate of fall";
+    case Quantity::retrieve:
+        return "a speed";
+    case Quantity::beats:
+        return "beats on a way";
     case Quantity::density:
         return "a density";
     case Quantity::volume:

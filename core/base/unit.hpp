@@ -17,6 +17,8 @@ enum class Quantity {
     angle,
     temperature,
     speed,
+    retrieve, ///< a speed over the water, as a reel pulls
+    beats,    ///< of the tail, there and back, on a way
     density,
     volume,
     salinity,
@@ -49,7 +51,11 @@ enum class Unit {
     cm_per_s,
     m_per_s,
     inch_per_s,
-    ft_per_s, // speed [m/s]
+    ft_per_s,
+    km_per_h,
+    mile_per_h, // speed [m/s]
+    per_m,
+    per_10_ft, // beats on a way [1/m]
     g_per_cm3,
     kg_per_m3,
     lb_per_ft3, // density [kg/m³]
@@ -62,7 +68,8 @@ enum class Unit {
     inch_fraction, // length [m], read on a rule in 64ths; typed as inch
 };
 
-/// Never thickness nor depth: their units are those of a length.
+/// Never thickness nor depth, their units are those of a length; never retrieve, its units are those of a
+/// speed.
 [[nodiscard]] Quantity quantity_of(Unit unit);
 
 /// As shown beside a number: "mm", "in", "s/ft", "°C", "cm³"; empty for Unit::one. inch and inch_fraction are

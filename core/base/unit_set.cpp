@@ -16,6 +16,10 @@ Unit UnitSet::of(Quantity quantity) const {
         return fall;
     case Quantity::temperature:
         return temperature;
+    case Quantity::retrieve:
+        return inches() ? Unit::ft_per_s : Unit::m_per_s;
+    case Quantity::beats:
+        return inches() ? Unit::per_10_ft : Unit::per_m;
     case Quantity::share:
         return Unit::percent;
     case Quantity::angle:

@@ -8,7 +8,7 @@ namespace evenfall::units {
 
 /// The units that somebody reads and types in. What is not named here has one unit for everybody, or follows
 /// the length: wire, films and play are in thousandths of an inch where lengths are inches, depth of water in
-/// feet.
+/// feet, a retrieve in feet a second, beats on ten feet instead of a metre.
 struct UnitSet {
     Unit length = Unit::mm;           ///< mm, inch or inch_fraction
     Unit mass = Unit::gram;           ///< gram, ounce or grain

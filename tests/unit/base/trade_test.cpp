@@ -70,6 +70,13 @@ TEST_CASE("a fall in seconds per foot is the inverse of its speed", "[units]") {
     CHECK(std::isinf(from_core(0.0, Unit::s_per_m)));
 }
 
+TEST_CASE("a mile an hour is 0.44704 m/s, 3.6 km/h are one (international yard and pound agreement 1959)",
+          "[units]") {
+    CHECK_THAT(m_s_from_mile_h(1.0), WithinRel(0.44704, last_places));
+    CHECK_THAT(to_core(3.6, Unit::km_per_h), WithinRel(1.0, last_places));
+    CHECK_THAT(from_core(1.5, Unit::per_10_ft), WithinRel(4.572, last_places));
+}
+
 TEST_CASE("every unit turns into the core's and back", "[units]") {
     for (int i = 0; i < unit_count; ++i) {
         const auto unit = static_cast<Unit>(i);
