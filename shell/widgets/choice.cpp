@@ -20,14 +20,11 @@ int per_line(const Ui& ui, std::span<const std::string_view> labels, float width
     return (count + lines - 1) / lines;
 }
 
-} // namespace
-
-std::optional<int> choice(Ui& ui, std::string_view id, std::span<const std::string_view> labels, int on) {
+/// Options in lines of `columns`, filling `whole`.
+std::optional<int> options_in(Ui& ui, std::string_view id, const Rect& whole,
+                              std::span<const std::string_view> labels, int on, int columns) {
     const look::Palette& ink = ui.inks();
-    const int columns = per_line(ui, labels, ImGui::GetContentRegionAvail().x);
     const int count = static_cast<int>(labels.size());
-    const int lines = (count + columns - 1) / columns;
-    const Rect whole = take_row(static_cast<float>(lines) * look::target);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.AddRectFilled({whole.x, whole.y}, {whole.right(), whole.bottom()}, ink.well, look::control_rounding);
     std::optional<int> tapped;
@@ -52,6 +49,20 @@ std::optional<int> choice(Ui& ui, std::string_view id, std::span<const std::stri
         if (touch.tapped && i != on) tapped = i;
     }
     return tapped;
+}
+
+} // namespace
+
+std::optional<int> choice(Ui& ui, std::string_view id, std::span<const std::string_view> labels, int on) {
+    const int columns = per_line(ui, labels, ImGui::GetContentRegionAvail().x);
+    const int count = static_cast<int>(labels.size());
+    const int lines = (count + columns - 1) / columns;
+    return options_in(ui, id, take_row(static_cast<float>(lines) * look::target), labels, on, columns);
+}
+
+std::optional<int> choice_at(Ui& ui, std::string_view id, const Rect& rect,
+                             std::span<const std::string_view> labels, int on) {
+    return options_in(ui, id, rect, labels, on, static_cast<int>(labels.size()));
 }
 
 std::optional<int> choice(Ui& ui, std::string_view id, std::string_view label,

@@ -10,6 +10,9 @@ namespace evenfall::shell::widgets {
 /// cursor; wraps to more lines where labels need it. Returns the tapped option where it was not the selected
 /// one, else nullopt.
 std::optional<int> choice(Ui& ui, std::string_view id, std::span<const std::string_view> labels, int on);
+/// The same in one line at `rect`, 48 px high; the cursor does not move.
+std::optional<int> choice_at(Ui& ui, std::string_view id, const Rect& rect,
+                             std::span<const std::string_view> labels, int on);
 /// The same with a label line above it.
 std::optional<int> choice(Ui& ui, std::string_view id, std::string_view label,
                           std::span<const std::string_view> labels, int on);
