@@ -32,7 +32,8 @@ Tree change_tree(const swim::Change& c) {
 
 } // namespace
 
-std::string swim_json(const swim::SwimAnswer& a, const swim::Change* against_other) {
+std::string swim_json(const swim::SwimAnswer& a, const swim::Change* against_other,
+                      std::optional<double> speed_m_s) {
     Tree t{{"verdict", way_word(a.way)},
            {"swims", a.swims},
            {"of", a.of},
@@ -43,6 +44,14 @@ std::string swim_json(const swim::SwimAnswer& a, const swim::Change* against_oth
                               })},
            {"lag_deg", list_of(a.lag_rad, [](double rad) { return degrees(rad); })},
            {"tail_swing_mm", swing_tree(a.tail_swing_m)}};
+    if (speed_m_s) {
+        std::optional<swim::Beats> a_second = a.beats_per_m;
+        if (a_second)
+            a_second = swim::Beats{a_second->low * *speed_m_s, a_second->mid * *speed_m_s,
+                                   a_second->high * *speed_m_s};
+        t["speed_m_s"] = number(*speed_m_s);
+        t["beats_per_s"] = beats_tree(a_second);
+    }
     if (against_other != nullptr) t["against"] = change_tree(*against_other);
     t["left_out"] = swim_left_out();
     return document::laid_out_text(t);
@@ -81,9 +90,9 @@ const char* told_word(swim::Told told) {
 const char* swim_left_out() {
     return "For level swimming at a steady speed, seen from above; roll, pitch, a bending tail, swinging "
            "hooks "
-           "and pauses are left out. Never checked against a real lure: count yours. Beats per metre are "
-           "good "
-           "to about a third before you count, a tenth after. Swing in millimetres may be half or double. "
+           "and pauses are left out. Never checked against a real lure: count yours. Beats on a way are good "
+           "to "
+           "about a third before you count, to a tenth after. How wide it swings may be half or double. "
            "Whether a lure without a tail starts by itself cannot be told.";
 }
 
