@@ -168,6 +168,7 @@ void draw_drawing(AppParts& parts, const Regions& where) {
         drawing::water_sheet(ui, parts.session, parts.motion, drawn);
     } else {
         parts.motion.clock.pause();
+        parts.motion.swim.clock.pause();
         // The page lays the build sheet over the drawing, which then is not to be reached by the keyboard
         // either.
         const bool was_covered = ui.covered;
@@ -359,7 +360,7 @@ void App::frame(double now_s) {
     ui.now_s = now_s;
     ui.ink = &look::palette(parts.session.settings.theme == state::Theme::dark ? look::Scheme::dark
                                                                                : look::Scheme::light);
-    ui.units = parts.session.settings.units;
+    ui.units = {parts.session.settings.units, parts.session.settings.retrieve.by == state::RetrieveBy::hour};
     ui.phone = where.phone || where.low;
     ui.items.begin_frame();
     ui.frames_wanted = std::max(0, ui.frames_wanted - 1);
@@ -379,6 +380,7 @@ void App::frame(double now_s) {
     std::string refusal;
     if (is_drilling(parts)) {
         parts.motion.clock.pause();
+        parts.motion.swim.clock.pause();
         steps::drill_panel(ui, parts.session, parts.motion, parts.drawer, middle_of(where));
     } else {
         draw_drawing(parts, where);

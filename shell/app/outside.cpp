@@ -44,6 +44,8 @@ void AppParts::another_lure() {
     ui.answered.clear();
     motion.draft = {};
     motion.outline = {};
+    motion.swim.answers.forget();
+    motion.swim.clock.pause();
     motion.backdrop.stop_search();
     motion.recipes.clear();
     drawn_step.reset();

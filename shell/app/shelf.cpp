@@ -191,6 +191,10 @@ void keep_unit(state::Settings& settings, Quantity quantity, Unit unit) {
     case Quantity::temperature:
         settings.units.temperature = unit;
         break;
+    case Quantity::retrieve:
+        settings.retrieve.by = unit == Unit::km_per_h || unit == Unit::mile_per_h ? state::RetrieveBy::hour
+                                                                                  : state::RetrieveBy::second;
+        break;
     default:
         break;
     }

@@ -12,13 +12,6 @@ namespace {
 
 namespace words = look::words;
 
-void say(Scene& scene, const widgets::Rect& area, std::string_view sentence) {
-    scene.list.AddRectFilled({area.x, area.y}, {area.right(), area.bottom()}, scene.ink().water,
-                             look::control_rounding);
-    const std::string broken = widgets::broken_at_spaces(scene.ui.type.body, sentence, area.w - 32.0f);
-    pen::text(scene.list, scene.ui.type.body, area.x + 16.0f, area.y + 16.0f, scene.ink().ink, broken);
-}
-
 void play_controls(Scene& scene, state::PlayClock& clock, double end_s, const widgets::Rect& row) {
     widgets::Ui& ui = scene.ui;
     const float button_w = ui.phone ? 88.0f : 104.0f;
@@ -41,7 +34,7 @@ void falling(Scene& scene, const state::Session& session, state::PanelState& mot
              const widgets::Rect& area) {
     const fall::Track* track = motion.answers.track(session);
     if (track == nullptr || track->points.size() < 2) {
-        say(scene, area, words::no_track);
+        say_instead(scene, area, words::no_track);
         return;
     }
     const double end_s = state::duration_s(*track);
@@ -55,6 +48,13 @@ void falling(Scene& scene, const state::Session& session, state::PanelState& mot
 
 } // namespace
 
+void say_instead(Scene& scene, const widgets::Rect& area, std::string_view sentence) {
+    scene.list.AddRectFilled({area.x, area.y}, {area.right(), area.bottom()}, scene.ink().water,
+                             look::control_rounding);
+    const std::string broken = widgets::broken_at_spaces(scene.ui.type.body, sentence, area.w - 32.0f);
+    pen::text(scene.list, scene.ui.type.body, area.x + 16.0f, area.y + 16.0f, scene.ink().ink, broken);
+}
+
 void water_sheet(widgets::Ui& ui, state::Session& session, state::PanelState& motion,
                  const widgets::Rect& area) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -63,6 +63,12 @@ void water_sheet(widgets::Ui& ui, state::Session& session, state::PanelState& mo
         return;
     }
     Scene scene{ui, list, session.document(), *session.evaluation(), session.view, {}, {}};
+    if (session.view.water_view == state::WaterView::swim) {
+        motion.clock.pause();
+        swim_sheet(scene, session, motion, area);
+        return;
+    }
+    motion.swim.clock.pause();
     switch (scene.evaluation.answers.behaviour) {
     case Behaviour::falls:
         falling(scene, session, motion, area);
@@ -72,7 +78,7 @@ void water_sheet(widgets::Ui& ui, state::Session& session, state::PanelState& mo
         if (const auto* afloat = motion.answers.afloat(session); afloat != nullptr && afloat->floats) {
             draw_afloat(scene, *afloat, area);
         } else {
-            say(scene, area, words::no_rest);
+            say_instead(scene, area, words::no_rest);
         }
         return;
     case Behaviour::suspends:

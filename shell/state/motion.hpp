@@ -8,6 +8,7 @@
 #include "state/bench.hpp"
 #include "state/play_clock.hpp"
 #include "state/session.hpp"
+#include "state/swim.hpp"
 #include "water.hpp"
 #include "workshop.hpp"
 
@@ -94,6 +95,12 @@ struct KeptRecipe {
 struct PanelState {
     WaterAnswerCache answers;
     PlayClock clock;
+    struct {
+        SwimAnswerCache answers;
+        BeatClock clock;
+        int retrieve = 1;         ///< which of the three speeds is drawn
+        bool slow_motion = false; ///< at a quarter of the tempo
+    } swim;                       ///< Water step: the Swim view
     BenchAnswerCache bench;
     JointAnswerCache joints;
     double bend = 0.0; ///< Joints step: how far the drawn chain is bent, −1 all to port, 1 all to starboard

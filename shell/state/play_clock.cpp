@@ -1,6 +1,7 @@
 #include "state/play_clock.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace evenfall::shell::state {
 
@@ -28,6 +29,18 @@ void PlayClock::advance(double now_s, double end_s) {
     if (at_s_ < end_s) return;
     at_end_ = true;
     playing_ = false;
+}
+
+void BeatClock::start(double now_s) {
+    playing_ = true;
+    last_s_ = now_s;
+}
+
+void BeatClock::advance(double now_s, double beats_per_s) {
+    if (!playing_) return;
+    const double step_s = std::clamp(now_s - last_s_, 0.0, PlayClock::longest_step_s);
+    last_s_ = now_s;
+    at_ = std::fmod(at_ + beats_per_s * step_s, 1.0);
 }
 
 } // namespace evenfall::shell::state

@@ -1,6 +1,7 @@
 #pragma once
 
-// The clock of an animated drawing: start, pause, slide. Pure; the caller passes the time.
+// The clocks of animated drawings: one with an end that can be slid, one that goes round and round. Pure; the
+// caller passes the time.
 
 namespace evenfall::shell::state {
 
@@ -28,6 +29,26 @@ private:
     bool playing_ = false;
     bool at_end_ = true;
     double at_s_ = 0.0;
+    double last_s_ = 0.0;
+};
+
+/// A beat that repeats until it is paused.
+class BeatClock {
+public:
+    [[nodiscard]] bool playing() const { return playing_; }
+    /// Where in the beat it is, 0 to 1.
+    [[nodiscard]] double at() const { return at_; }
+
+    void start(double now_s);
+    void pause() { playing_ = false; }
+
+    /// Advances by the time since start() or the last call, at this tempo ≥ 0 [1/s]. Call once per frame;
+    /// after a gap it does not jump.
+    void advance(double now_s, double beats_per_s);
+
+private:
+    bool playing_ = false;
+    double at_ = 0.0;
     double last_s_ = 0.0;
 };
 

@@ -26,10 +26,11 @@ constexpr std::array<std::string_view, step_count> step_words{"shape",  "joints"
 static_assert(!step_words.back().empty());
 constexpr std::array<std::string_view, 3> small_view_words{"above", "section", "hang"};
 constexpr std::array<std::string_view, 4> curve_words{"back", "belly", "half_width", "corners"};
-constexpr std::array<std::string_view, 6> water_view_words{"waters", "fall",   "afloat",
+constexpr std::array<std::string_view, 7> water_view_words{"waters", "fall",   "afloat", "swim",
                                                            "season", "hinges", "ledger"};
 constexpr std::array<std::string_view, 3> log_view_words{"now", "readings", "uncertainty"};
 constexpr std::array<std::string_view, 2> theme_words{"light", "dark"};
+constexpr std::array<std::string_view, 3> retrieve_words{"second", "hour", "turns"};
 constexpr std::array<std::string_view, 2> paper_words{"a4", "letter"};
 
 template <class E, std::size_t N>
@@ -89,6 +90,28 @@ void take_flag(const Json& from, const char* key, bool& into) {
     if (found != from.end() && found->is_boolean()) into = found->get<bool>();
 }
 
+/// In metres, so that what is read is what was written to the last digit.
+Json retrieve_tree(const Retrieve& retrieve) {
+    return {{"by", word_of(retrieve_words, retrieve.by)},
+            {"m_s", retrieve.speed_m_s},
+            {"line_per_turn_m", retrieve.line_per_turn_m}};
+}
+
+void take_retrieve(const Json& from, Retrieve& into) {
+    if (!from.is_object()) return;
+    take_word(from, "by", retrieve_words, into.by);
+    const auto speeds = from.find("m_s");
+    if (speeds != from.end() && speeds->is_array() && speeds->size() == into.speed_m_s.size()) {
+        for (std::size_t i = 0; i < into.speed_m_s.size(); ++i) {
+            if (const Json& speed = (*speeds)[i]; speed.is_number())
+                into.speed_m_s[i] = std::clamp(speed.get<double>(), least_retrieve_m_s, most_retrieve_m_s);
+        }
+    }
+    const auto line = from.find("line_per_turn_m");
+    if (line != from.end() && line->is_number())
+        into.line_per_turn_m = std::clamp(line->get<double>(), least_line_per_turn_m, most_line_per_turn_m);
+}
+
 /// Sections that were opened or closed; ids of another version are kept, and do nothing.
 void take_sections(const Json& view, std::map<std::string, bool>& into) {
     constexpr std::size_t most_sections = 64;
@@ -112,13 +135,11 @@ std::string session_head(const document::Document& document) {
 } // namespace
 
 document::Tree settings_tree(const Settings& settings) {
-    return {{"length", word_of(settings.units.length)},
-            {"mass", word_of(settings.units.mass)},
-            {"fall", word_of(settings.units.fall)},
-            {"temperature", word_of(settings.units.temperature)},
-            {"theme", word_of(theme_words, settings.theme)},
-            {"large_text", settings.large_text},
-            {"left_handed", settings.left_handed}};
+    return {
+        {"length", word_of(settings.units.length)},      {"mass", word_of(settings.units.mass)},
+        {"fall", word_of(settings.units.fall)},          {"temperature", word_of(settings.units.temperature)},
+        {"theme", word_of(theme_words, settings.theme)}, {"large_text", settings.large_text},
+        {"left_handed", settings.left_handed},           {"retrieve", retrieve_tree(settings.retrieve)}};
 }
 
 void take_settings(const document::Tree& tree, Settings& settings) {
@@ -130,6 +151,8 @@ void take_settings(const document::Tree& tree, Settings& settings) {
     take_word(tree, "theme", theme_words, settings.theme);
     take_flag(tree, "large_text", settings.large_text);
     take_flag(tree, "left_handed", settings.left_handed);
+    if (const auto retrieve = tree.find("retrieve"); retrieve != tree.end())
+        take_retrieve(*retrieve, settings.retrieve);
 }
 
 std::string session_of(const document::Document& document) {

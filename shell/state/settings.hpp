@@ -1,8 +1,9 @@
 #pragma once
 
-// Settings of this device: units, look and hand. Saved on the device, not part of a lure, not undone.
+// Settings of this device: units, look, hand and reel. Saved on the device, not part of a lure, not undone.
 
 #include "evenfall.hpp"
+#include "state/retrieve.hpp"
 
 namespace evenfall::shell::state {
 
@@ -15,6 +16,7 @@ struct Settings {
     Theme theme = Theme::light;
     bool large_text = false;  ///< everything by large_text_scale
     bool left_handed = false; ///< the panel at the left of the drawing where they lie side by side
+    Retrieve retrieve;
 
     bool operator==(const Settings&) const = default;
 };

@@ -75,7 +75,7 @@ enum class SmallView { above, section, hang };
 enum class CurveKind { back, belly, half_width, corners };
 
 /// The view of the Water step's panel.
-enum class WaterView { waters, fall, afloat, season, hinges, ledger };
+enum class WaterView { waters, fall, afloat, swim, season, hinges, ledger };
 
 /// The view of the Bench log's panel.
 enum class LogView { now, readings, uncertainty };

@@ -34,6 +34,7 @@ struct PanelContext {
     std::vector<state::Change> changes;
     std::string refusal{};       ///< why something other than a change of the document was refused
     bool put_down_draft = false; ///< discard the draft where its change is accepted
+    std::optional<state::Retrieve> retrieve{}; ///< the reel's settings, where they were changed
 
     [[nodiscard]] const document::Document& document() const { return session.document(); }
     /// Only called where there is one: otherwise panel() draws a sentence instead of a step.

@@ -138,6 +138,7 @@ void part_group(PanelContext& context, Stage stage, const char* title) {
 
 void hardware_panel(PanelContext& context) {
     widgets::heading(context.ui, words::hardware_head, words::hardware_below);
+    swim_change_rows(context);
     hanger_rows(context);
     part_group(context, Stage::hardware, words::fitted_group);
     part_group(context, Stage::rigged, words::rigged_group);

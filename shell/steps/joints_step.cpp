@@ -54,6 +54,7 @@ void joint_editor(PanelContext& context, int index) {
 void joints_panel(PanelContext& context) {
     const auto& document = context.document();
     widgets::heading(context.ui, words::joints_head, words::joints_below);
+    swim_change_rows(context);
     if (document.joints.empty()) widgets::paragraph(context.ui, words::no_joints);
     for (int i = 0; i < static_cast<int>(document.joints.size()); ++i) {
         const std::string title = std::string(words::joint_title) + " " + std::to_string(i + 1);

@@ -12,6 +12,7 @@ namespace {
 /// Gives the session what was asked for while it was drawn.
 void apply(PanelContext& context, state::Session& session, state::PanelState& motion) {
     session.view = context.view;
+    if (context.retrieve) session.settings.retrieve = *context.retrieve;
     bool taken = true;
     for (const auto& change : context.changes)
         taken = session.apply(change) && taken;

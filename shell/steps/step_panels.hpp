@@ -42,6 +42,9 @@ void ledger_rows(PanelContext& context);                 ///< Water: every line 
 void fall_rows(PanelContext& context);   ///< Water: from rest to a depth, and all steady falls
 void float_rows(PanelContext& context);  ///< Water: how it floats, its righting arm, submerged
 void season_rows(PanelContext& context); ///< Water: by temperature and salinity
+void swim_rows(PanelContext& context);   ///< Water: how it swims
+/// Joints and Hardware: what the last change did to the swim, where the swim before it is known.
+void swim_change_rows(PanelContext& context);
 /// False where neither the holes nor a trim hole reach what is asked.
 [[nodiscard]] bool lead_can_be_put_right(PanelContext& context);
 void now_rows(PanelContext& context);     ///< Bench log: what to do now, what the tub should read

@@ -2,6 +2,7 @@
 #include "steps/step_panels.hpp"
 
 #include "look/words_steps.hpp"
+#include "look/words_swim.hpp"
 #include "look/words_water.hpp"
 #include "widgets/button.hpp"
 #include "widgets/choice.hpp"
@@ -144,9 +145,9 @@ void water_panel(PanelContext& context) {
     using state::WaterView;
     // A phone's step bar already names the step, and the fields need the height.
     if (!context.ui.phone) widgets::heading(context.ui, words::water_head, words::water_below);
-    constexpr std::array<std::string_view, 6> views{words::view_waters, words::view_fall,
-                                                    words::view_afloat, words::view_season,
-                                                    words::view_hinges, words::view_ledger};
+    constexpr std::array<std::string_view, 7> views{
+        words::view_waters, words::view_fall,   words::view_afloat, words::view_swim,
+        words::view_season, words::view_hinges, words::view_ledger};
     if (!context.ui.phone) widgets::gap();
     if (const auto chosen =
             widgets::choice(context.ui, "water.view", views, static_cast<int>(context.view.water_view)))
@@ -161,6 +162,9 @@ void water_panel(PanelContext& context) {
         break;
     case WaterView::afloat:
         float_rows(context);
+        break;
+    case WaterView::swim:
+        swim_rows(context);
         break;
     case WaterView::season:
         season_rows(context);

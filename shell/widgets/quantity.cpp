@@ -23,6 +23,7 @@ constexpr std::array salinity_units{Unit::g_per_kg};
 constexpr std::array percent_units{Unit::percent};
 constexpr std::array density_units{Unit::kg_per_m3, Unit::lb_per_ft3};
 constexpr std::array depth_units{Unit::m, Unit::foot, Unit::mm};
+constexpr std::array retrieve_units{Unit::m_per_s, Unit::km_per_h, Unit::ft_per_s, Unit::mile_per_h};
 constexpr std::array time_units{Unit::second};
 constexpr std::array volume_units{Unit::cm3};
 constexpr std::array plain_units{Unit::one};
@@ -45,6 +46,8 @@ constexpr Usual usual[] = {
     {Unit::celsius, 1, 1.0},     {Unit::fahrenheit, 1, 1.0}, {Unit::g_per_kg, 1, 0.5},
     {Unit::percent, 0, 1.0},     {Unit::kg_per_m3, 0, 5.0},  {Unit::lb_per_ft3, 1, 0.5},
     {Unit::m, 2, 0.1},           {Unit::foot, 2, 0.5},       {Unit::second, 2, 0.1},
+    {Unit::m_per_s, 2, 0.05},    {Unit::km_per_h, 1, 0.2},   {Unit::ft_per_s, 1, 0.2},
+    {Unit::mile_per_h, 1, 0.1},  {Unit::per_m, 1, 0.1},      {Unit::per_10_ft, 1, 0.1},
     {Unit::cm3, 2, 0.05},        {Unit::one, 2, 0.1}};
 
 const Usual& usual_of(Unit unit) {
@@ -81,6 +84,8 @@ std::span<const Unit> units_of(Quantity quantity) {
         return density_units;
     case Quantity::depth:
         return depth_units;
+    case Quantity::retrieve:
+        return retrieve_units;
     case Quantity::time:
         return time_units;
     case Quantity::volume:
@@ -160,6 +165,9 @@ Unit Units::of(Quantity quantity) const {
         return inches() ? Unit::mil : Unit::mm;
     case Quantity::depth:
         return inches() ? Unit::foot : Unit::m;
+    case Quantity::retrieve:
+        if (retrieve_by_hour_) return inches() ? Unit::mile_per_h : Unit::km_per_h;
+        return UnitSet::of(units::Quantity::retrieve);
     case Quantity::mass:
         return mass;
     case Quantity::fall:

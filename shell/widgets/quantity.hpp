@@ -24,6 +24,7 @@ enum class Quantity {
     density,     ///< kg/m³;  kg/m³ · lb/ft³
     number,      ///< a number without unit
     depth,       ///< m;      m · ft · mm (depth of water: a tub, a fall)
+    retrieve,    ///< m/s;    m/s · km/h · ft/s · mph
     time,        ///< s
     volume,      ///< m³;     cm³
 };
@@ -65,11 +66,15 @@ using units::symbol;
 /// The units that are set, asked for by the page's quantities.
 struct Units : units::UnitSet {
     Units() : UnitSet{.fall = Unit::s_per_ft} {}
-    Units(const UnitSet& set) : UnitSet(set) {}
+    Units(const UnitSet& set, bool retrieve_by_hour = false)
+        : UnitSet(set), retrieve_by_hour_(retrieve_by_hour) {}
 
     /// As for UnitSet, but coats and wire are in thousandths ("mil") where lengths are inches: they are typed
     /// here.
     [[nodiscard]] Unit of(Quantity quantity) const;
+
+private:
+    bool retrieve_by_hour_ = false;
 };
 
 } // namespace evenfall::shell::widgets

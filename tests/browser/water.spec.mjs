@@ -6,7 +6,7 @@ import { sizes, workshop } from "./support/bench.mjs";
 import { colours, difference } from "./support/png.mjs";
 
 const shop = await workshop();
-const views = ["waters", "fall", "afloat", "season", "hinges", "ledger"];
+const views = ["waters", "fall", "afloat", "swim", "season", "hinges", "ledger"];
 
 /** The bench with the fall in view. */
 async function fallOpen(device) {

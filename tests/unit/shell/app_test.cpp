@@ -108,7 +108,7 @@ TEST_CASE("every view of the Water step opens, large enough for a finger, for ev
         REQUIRE(bench.app.open_json(demo_text(demo)).empty());
         bench.tap("step.water");
         CHECK(bench.there("water.temperature"));
-        for (int view = 5; view >= 0; --view) {
+        for (int view = 6; view >= 0; --view) {
             bench.tap("water.view." + std::to_string(view));
             for (const Item& item : bench.items("water.")) {
                 CAPTURE(demo, view, item.id, item.place.w, item.place.h);

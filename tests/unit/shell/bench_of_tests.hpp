@@ -116,7 +116,7 @@ struct Bench {
 
     /// Until nothing moves any more; a screen that never comes to rest fails.
     void rest() {
-        int left = 400;
+        int left = 1000;
         do
             frames(3);
         while (app.wants_frames() && --left > 0);
