@@ -13,6 +13,7 @@ void new_lure(Options& options);
 void weigh(Options& options);
 void lead(Options& options);
 void fall(Options& options);
+void swim_verb(Options& options); ///< “swim” is a namespace of the core
 void log(Options& options);
 void chance(Options& options);
 void joints(Options& options);
