@@ -44,8 +44,8 @@ void beats_bar(PanelContext& context, const swim::SwimAnswer& answer) {
     widgets::band_bar(context.ui,
                       {.title = unit == Unit::per_m ? words::beats_a_metre : words::beats_in_ten_feet,
                        .number = widgets::number_text(beats.mid, unit),
-                       .unit = "(" + widgets::number_text(beats.low, unit) + " " + words::to_word + " " +
-                               widgets::number_text(beats.high, unit) + ")",
+                       .unit = widgets::number_text(beats.low, unit) + " " + words::to_word + " " +
+                               widgets::number_text(beats.high, unit),
                        .low = shown(beats.low),
                        .mid = shown(beats.mid),
                        .high = shown(beats.high)});
