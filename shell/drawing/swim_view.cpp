@@ -193,7 +193,7 @@ void draw_swim(Scene& scene, const swim::Wave& wave, double beat, const SwimLabe
               ink.water);
     if (!scene.ui.phone) {
         const float x = rect.x + 10.0f + widgets::text_width(type.label_strong, words::shape_not_size);
-        pen::text(list, type.label, x, y, ink.ink_soft, "  ·  " + labels.tempo, pen::Side::left, ink.water);
+        pen::text(list, type.label, x + 14.0f, y, ink.ink_soft, labels.tempo, pen::Side::left, ink.water);
     }
     pen::text(list, type.label, rect.right() - 10.0f, y, ink.ink, labels.beats, pen::Side::right, ink.water);
 }
