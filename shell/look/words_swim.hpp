@@ -67,7 +67,8 @@ inline constexpr const char* stays_so = "stays like this";
 inline constexpr const char* beside_group = "What this leaves out";
 // what a change did, in the Joints and Hardware steps
 inline constexpr const char* change_title = "What the last change did to the swim";
-inline constexpr const char* change_none_yet = "Change something, and it is told here.";
+inline constexpr const char* change_none_yet = "nothing changed yet";
+inline constexpr const char* change_working = "being worked out";
 inline constexpr const char* change_beats = "Beats: ";
 inline constexpr const char* change_swing = "Swing: ";
 inline constexpr const char* change_more = "more";

@@ -28,7 +28,10 @@ void swim_change_rows(PanelContext& context) {
     const bool more = swim.work(context.session);
     if (more) context.ui.frames_wanted = std::max(context.ui.frames_wanted, 2);
     // Two lines in every case, so that the rows below stay where the finger is.
-    Sentence text = std::string(words::change_none_yet) + "\n";
+    const auto both = [](const char* word) {
+        return std::string(words::change_beats) + word + "\n" + words::change_swing + word;
+    };
+    Sentence text = both(words::change_none_yet);
     if (!swim.refusal().empty()) {
         text = std::string(words::swim_no_answer) + ".\n" + swim.refusal().front().sentence;
     } else if (const swim::Change* change = swim.change()) {
@@ -37,7 +40,7 @@ void swim_change_rows(PanelContext& context) {
                words::change_swing +
                told_text(change->swing, words::change_wider, words::change_narrower, change->swing_ratio);
     } else if (more || context.session.unfinished()) {
-        text = std::string(words::swim_begins) + "\n";
+        text = both(words::change_working);
     }
     widgets::info_box(context.ui, words::change_title, text);
 }
