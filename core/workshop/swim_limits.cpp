@@ -3,6 +3,7 @@
 #include "base/sentence.hpp"
 #include "base/trade.hpp"
 #include "water/fall/drag.hpp"
+#include "water/swim/draws.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -17,7 +18,7 @@ struct Limits {
 };
 constexpr Limits long_for_height{4.0, 7.0};
 constexpr Limits high_for_width{1.2, 2.5};
-constexpr Limits swing_rad{units::rad_from_deg(5.0), units::rad_from_deg(35.0)};
+constexpr Limits swing_rad{units::rad_from_deg(5.0), most_swing_rad};
 constexpr std::size_t least_segments = 2;
 constexpr double segment_for_height = 0.8;
 constexpr double tie_for_length = 0.08;

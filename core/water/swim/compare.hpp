@@ -2,7 +2,7 @@
 
 // Two designs by the same assumptions.
 
-#include "water/swim/belief.hpp"
+#include "water/swim/draws.hpp"
 
 #include <array>
 

@@ -2,8 +2,7 @@
 
 // What a way through the water looks like once it has settled.
 
-#include "water/swim/belief.hpp"
-#include "water/swim/chain.hpp"
+#include "water/swim/draws.hpp"
 
 #include <array>
 #include <span>

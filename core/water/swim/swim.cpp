@@ -12,7 +12,7 @@ namespace {
 constexpr std::size_t poses = 36;
 constexpr int steps_to_prepare = 200; ///< what the matrices of a draw cost, in time steps
 /// Of the tail's swing, nine in ten within half and double (own runs in three dimensions).
-constexpr ModelError swing_error{0.0, 0.54};
+constexpr double swing_sigma_ln = 0.54;
 
 /// The last whole beat, made to close: what drift is left over it is taken out.
 Wave wave_of(const Chain& chain, const Run& run, double speed_m_s) {
@@ -173,11 +173,14 @@ SwimAnswer SwimRun::answer() const {
     a.way = way_of(a.draws);
     const std::size_t joints = state_->chain.joints.size();
     if (joints == 1 && beats(a.way)) a.way = Way::glides;
-    if (a.way != Way::glides) a.beats_per_m = beats_per_m(a.draws, belief_of(a.draws));
+    const double widest = widest_swing_rad(state_->chain);
+    if (a.way != Way::glides) a.beats_per_m = beats_per_m(a.draws, model_sigma_ln(widest));
+    if (widest > usual_swing_rad)
+        a.caution = "Joints open wider than in any case that this was compared with: the band is wider.";
     Draws swings = a.draws;
     for (Draw& d : swings)
         d.beats_per_m = d.tail_swing_m;
-    a.tail_swing_m = beats_per_m(swings, belief_of(swings, swing_error));
+    a.tail_swing_m = beats_per_m(swings, swing_sigma_ln);
     const Cycle& shown = *state_->shown;
     for (std::size_t i = 0; i < joints; ++i) {
         a.joints.push_back({shown.joint_rad[i], shown.at_stop[i]});

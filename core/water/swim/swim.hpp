@@ -4,12 +4,12 @@
 // wave, and what a change does to it. Seen from above, level; no roll, pitch, bending tail, swinging hooks or
 // pauses. The equations stand in motion.hpp; what is not known of them is drawn by chance (closures.hpp).
 
-#include "water/swim/belief.hpp"
-#include "water/swim/chain.hpp"
+#include "water/swim/draws.hpp"
 
 #include <array>
 #include <memory>
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace evenfall::swim {
@@ -36,13 +36,14 @@ struct SwimAnswer {
     Way way = Way::straight;           ///< of most draws
     int swims = 0;                     ///< draws in which it beats, if only once jerked
     int of = 0;                        ///< draws
-    std::optional<Beats> beats_per_m;  ///< where it beats in any draw
+    std::optional<Beats> beats_per_m;  ///< where it beats in any draw; before any count (bench/beats.hpp)
     std::optional<Beats> tail_swing_m; ///< half way from side to side: may be half or double
     // Of the usual assumptions, or of the first ones in which it beats:
     std::vector<JointSwing> joints;
     std::vector<double> lag_rad; ///< of each segment behind the one before; empty without a beat
     std::optional<Wave> wave;    ///< without a beat its last place alone, still
     Draws draws;
+    std::string caution; ///< beyond what the model was compared with; empty where there is none
 };
 
 /// How many sets of assumptions are tried.

@@ -3,23 +3,31 @@
 #include "support/presets.hpp"
 #include "support/worked.hpp"
 #include "water/swim/matrices.hpp"
+#include "water/swim/swim.hpp"
 
 #include <catch2/catch_approx.hpp>
 #include <catch2/catch_test_macros.hpp>
+
+#include <cmath>
 
 using namespace evenfall;
 using Catch::Approx;
 
 namespace {
 
-/// A demo lure whose joints are relieved less, so that they open by what the model was tried on.
-document::Document narrow_lure() {
+/// A demo lure whose joints are relieved by this much on either side.
+document::Document relieved(double rad) {
     document::Document d = support::preset_named("millrace-170");
     for (document::Joint& j : d.joints) {
-        j.relief_fore_rad = 0.08;
-        j.relief_aft_rad = 0.08;
+        j.relief_fore_rad = rad;
+        j.relief_aft_rad = rad;
     }
     return d;
+}
+
+/// With joints that open by what the model was compared with.
+document::Document narrow_lure() {
+    return relieved(0.08);
 }
 
 Outcome<swim::Chain> chain_of(const document::Document& d) {
@@ -73,9 +81,13 @@ TEST_CASE("hooks pull on the segment they hang on, a soft tail is a fin", "[swim
 }
 
 TEST_CASE("a lure without its hinges' limits is told which it breaks", "[swim]") {
-    CHECK(tells(chain_of(support::preset_named("estuary-150")), "2 to 6 segments; this one has 1"));
-    CHECK(tells(chain_of(support::preset_named("millrace-170")), "joint 1 swings by"));
-    CHECK(tells(chain_of(support::preset_named("reedline-120")), "times as long as high"));
+    CHECK(tells(chain_of(support::preset_named("estuary-150")),
+                "How it swims is told of lures of 2 to 6 segments; this one has 1."));
+    CHECK(tells(chain_of(relieved(0.6)), "How it swims is told of joints that swing by 5 to 55° to either "
+                                         "side; joint 1 swings by"));
+    CHECK(
+        tells(chain_of(support::preset_named("reedline-120")),
+              "How it swims is told of a body 4 to 7 times as long as high; this one is 3.6 times as long."));
 
     document::Document heavy = narrow_lure();
     for (document::Hole& h : heavy.holes)
@@ -94,6 +106,25 @@ TEST_CASE("a lure without its hinges' limits is told which it breaks", "[swim]")
     back.hangers[0].on = document::HangerOn::back;
     back.hangers[0].x_m = 0.03;
     CHECK(tells(chain_of(back), "tied"));
+}
+
+TEST_CASE("demo lures whose joints open as usual lures' do are answered, with a caution and a wider band",
+          "[swim]") {
+    for (const char* name : {"millrace-170", "quarry-230"}) {
+        INFO(name);
+        const auto chain = chain_of(support::preset_named(name));
+        REQUIRE(chain.ok());
+        CHECK(swim::widest_swing_rad(*chain) > swim::usual_swing_rad);
+        const swim::SwimAnswer a = swim::swim(*chain, {}, 1);
+        CHECK(!a.caution.empty());
+        REQUIRE(a.beats_per_m);
+        const double by_draws = a.draws[0].beats_per_m;
+        CHECK(std::log(a.beats_per_m->high / by_draws) ==
+              Approx(1.2815515655 * swim::model_sigma_ln(swim::widest_swing_rad(*chain))));
+    }
+    const auto narrow = chain_of(narrow_lure());
+    REQUIRE(narrow.ok());
+    CHECK(swim::swim(*narrow, {}, 1).caution.empty());
 }
 
 TEST_CASE("a line is tied to the hanger on the nose", "[swim]") {
