@@ -1,7 +1,9 @@
 #pragma once
 
-// A lure in the water: afloat, falling, its hinges under load, other waters.
+// A lure in the water: afloat, falling, its hinges under load, other waters, how it swims, and what counts of
+// its beats say of that.
 
+#include "bench/beats.hpp"
 #include "water/afloat/attitude.hpp"
 #include "water/afloat/float_answers.hpp"
 #include "water/fall/descent.hpp"

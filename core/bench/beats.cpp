@@ -18,6 +18,13 @@ constexpr double changed_by = 0.02;
 constexpr double from_lure_to_lure_sigma = 0.10;
 /// Before any count, of a design that nothing else is known of.
 constexpr double usual_sigma = 0.2;
+/// Nine in ten of a normal distribution lie below its middle and this many standard deviations.
+constexpr double nine_in_ten = 1.2815515655446004;
+
+bool has_learnt(const document::Document& document) {
+    return std::any_of(document.corrections.begin(), document.corrections.end(),
+                       [](const auto& c) { return c.of == document::Cause::beats; });
+}
 
 } // namespace
 
@@ -59,11 +66,19 @@ BeatsError beats_error(const document::Document& document, std::optional<double>
     return error;
 }
 
+KnownBeats known_beats(const document::Document& document, const swim::Beats& worked_out) {
+    const double sigma = std::log(worked_out.high / worked_out.low) / (2.0 * nine_in_ten);
+    const BeatsError error = beats_error(document, worked_out.mid, sigma);
+    if (error.counts == 0 && !has_learnt(document)) return {worked_out};
+    const auto at = [&](double sigmas) {
+        return worked_out.mid * std::exp(error.mean + sigmas * error.sigma);
+    };
+    return {{at(-nine_in_ten), at(0.0), at(nine_in_ten)}, true, error.counts};
+}
+
 std::optional<document::Correction> beats_for_next_lure(const document::Document& document) {
     const BeatsError error = beats_error(document, std::nullopt, usual_sigma);
-    const bool known = std::any_of(document.corrections.begin(), document.corrections.end(),
-                                   [](const auto& c) { return c.of == document::Cause::beats; });
-    if (error.counts == 0 && !known) return std::nullopt;
+    if (error.counts == 0 && !has_learnt(document)) return std::nullopt;
     document::Correction c;
     c.of = document::Cause::beats;
     c.factor = std::clamp(std::exp(error.mean), document::least_factor, document::most_factor);

@@ -1,5 +1,6 @@
 #include "output/swim_json.hpp"
 
+#include "bench/beats.hpp"
 #include "document/json_text.hpp"
 #include "output/trees.hpp"
 
@@ -32,12 +33,21 @@ Tree change_tree(const swim::Change& c) {
 
 } // namespace
 
-std::string swim_json(const swim::SwimAnswer& a, const swim::Change* against_other,
-                      std::optional<double> speed_m_s) {
+std::string swim_json(const document::Document& document, const swim::SwimAnswer& a,
+                      const swim::Change* against_other, std::optional<double> speed_m_s) {
+    std::optional<swim::Beats> beats;
+    int counts = 0;
+    if (a.beats_per_m) {
+        const bench::KnownBeats known = bench::known_beats(document, *a.beats_per_m);
+        beats = known.per_m;
+        counts = known.counts;
+    }
     Tree t{{"verdict", way_word(a.way)},
            {"swims", a.swims},
            {"of", a.of},
-           {"beats_per_m", beats_tree(a.beats_per_m)},
+           {"beats_per_m", beats_tree(beats)},
+           {"counts", counts},
+           {"beats_per_m_worked_out", beats_tree(a.beats_per_m)},
            {"joints", list_of(a.joints,
                               [](const swim::JointSwing& j) {
                                   return Tree{{"swing_deg", degrees(j.swing_rad)}, {"at_stop", j.at_stop}};
@@ -45,14 +55,15 @@ std::string swim_json(const swim::SwimAnswer& a, const swim::Change* against_oth
            {"lag_deg", list_of(a.lag_rad, [](double rad) { return degrees(rad); })},
            {"tail_swing_mm", swing_tree(a.tail_swing_m)}};
     if (speed_m_s) {
-        std::optional<swim::Beats> a_second = a.beats_per_m;
-        if (a_second)
-            a_second = swim::Beats{a_second->low * *speed_m_s, a_second->mid * *speed_m_s,
-                                   a_second->high * *speed_m_s};
+        std::optional<swim::Beats> a_second = beats;
+        if (beats)
+            a_second =
+                swim::Beats{beats->low * *speed_m_s, beats->mid * *speed_m_s, beats->high * *speed_m_s};
         t["speed_m_s"] = number(*speed_m_s);
         t["beats_per_s"] = beats_tree(a_second);
     }
     if (against_other != nullptr) t["against"] = change_tree(*against_other);
+    t["caution"] = a.caution.empty() ? Tree(nullptr) : Tree(a.caution);
     t["left_out"] = swim_left_out();
     return document::laid_out_text(t);
 }
@@ -89,11 +100,9 @@ const char* told_word(swim::Told told) {
 
 const char* swim_left_out() {
     return "For level swimming at a steady speed, seen from above; roll, pitch, a bending tail, swinging "
-           "hooks "
-           "and pauses are left out. Never checked against a real lure: count yours. Beats on a way are good "
-           "to "
-           "about a third before you count, to a tenth after. How wide it swings may be half or double. "
-           "Whether a lure without a tail starts by itself cannot be told.";
+           "hooks and pauses are left out. Never checked against a real lure: count yours. Beats on a way "
+           "are good to about a third before you count, to a tenth after. How wide it swings may be half or "
+           "double. Whether a lure without a tail starts by itself cannot be told.";
 }
 
 } // namespace evenfall::output

@@ -1,4 +1,5 @@
 #include "cli/commands.hpp"
+#include "cli/swum.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
 #include "document_fields.hpp"
@@ -256,6 +257,13 @@ Ended next(const LogOptions& o, document::Document& document, const Printing&) {
     return problems.empty() ? Ended(done) : problems;
 }
 
+/// Beats that are worked out of the design as it is now; absent of a lure that there is no answer for.
+std::optional<double> foretold_per_m(const document::Document& document) {
+    const Outcome<swim::SwimAnswer> answer = swum(document);
+    if (!answer.ok() || !answer->beats_per_m) return std::nullopt;
+    return answer->beats_per_m->mid;
+}
+
 Ended add(const LogOptions& o, document::Document& document, const Printing&) {
     Outcome<Reading> r = reading_of(o);
     if (!r.ok()) return r.problems();
@@ -264,6 +272,7 @@ Ended add(const LogOptions& o, document::Document& document, const Printing&) {
         if (!with.ok()) return with.problems();
         r->with = std::move(with).value();
     }
+    if (r->kind == ReadingKind::beats) r->foretold_per_m = foretold_per_m(document);
     document::put_down(document, *r);
     return write_back(o, document);
 }

@@ -1,12 +1,11 @@
 #include "cli/commands.hpp"
+#include "cli/swum.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
 #include "evenfall.hpp"
 #include "look/words_swim.hpp"
 #include "output.hpp"
 #include "state/retrieve.hpp"
-#include "water.hpp"
-#include "workshop.hpp"
 
 #include <array>
 
@@ -31,14 +30,23 @@ struct Swum {
     swim::SwimAnswer answer;
 };
 
-Outcome<Swum> swum(const std::string& path) {
-    Outcome<document::Document> document = load(path);
+/// Reports name the file where there are two: nothing else tells which is meant.
+Ended refused(const std::string& file, bool is_one_of_two, Problems problems) {
+    // Nothing is wrong with a lure that lies outside what was tried.
+    const int status = problems.front().code == ProblemCode::swim_unknown ? cannot_be_met : bad_input;
+    if (is_one_of_two) {
+        for (Problem& p : problems)
+            p.sentence = Sentence("“" + file + "”: ") + p.sentence;
+    }
+    return {status, std::move(problems)};
+}
+
+Outcome<Swum> swum_file(const std::string& file) {
+    Outcome<document::Document> document = load(file);
     if (!document.ok()) return document.problems();
-    const Outcome<Evaluation> evaluation = evaluate(*document);
-    if (!evaluation.ok()) return evaluation.problems();
-    const Outcome<swim::Chain> chain = swim::chain_of(*document, *evaluation);
-    if (!chain.ok()) return chain.problems();
-    return Swum{std::move(document).value(), swim::swim(*chain)};
+    Outcome<swim::SwimAnswer> answer = swum(*document);
+    if (!answer.ok()) return answer.problems();
+    return Swum{std::move(document).value(), std::move(answer).value()};
 }
 
 std::string beats_per_s(double per_m, double speed_m_s) {
@@ -46,15 +54,23 @@ std::string beats_per_s(double per_m, double speed_m_s) {
 }
 
 /// Beats on a way and, at the speed asked for or at three usual ones, beats a second.
-std::string beats_text(const swim::SwimAnswer& answer, const std::optional<double>& speed_m_s,
-                       const Numbers& in) {
-    if (!answer.beats_per_m) return {};
-    const swim::Beats& beats = *answer.beats_per_m;
+std::string beats_text(const Swum& of, const std::optional<double>& speed_m_s, const Numbers& in) {
+    if (!of.answer.beats_per_m) return {};
+    const bench::KnownBeats known = bench::known_beats(of.document, *of.answer.beats_per_m);
+    const swim::Beats& beats = known.per_m;
     const Unit way = in.units.of(units::Quantity::beats);
-    const auto shown = [&](double per_m) { return number_text(per_m, way, 1); };
+    const auto band = [&](const swim::Beats& b) {
+        const auto shown = [&](double per_m) { return number_text(per_m, way, 1); };
+        return shown(b.mid) + " (" + shown(b.low) + " " + words::to_word + " " + shown(b.high) + ")";
+    };
     std::string text = std::string(way == Unit::per_m ? words::beats_a_metre : words::beats_in_ten_feet) +
-                       ": " + shown(beats.mid) + " (" + shown(beats.low) + " " + words::to_word + " " +
-                       shown(beats.high) + ")\n\n";
+                       ": " + band(beats) + "\n";
+    if (known.is_learnt)
+        text += (known.counts == 0   ? "As earlier lures of this recipe were counted"
+                 : known.counts == 1 ? "After 1 count"
+                                     : "After " + std::to_string(known.counts) + " counts") +
+                std::string("; worked out: ") + band(*of.answer.beats_per_m) + "\n";
+    text += '\n';
     const Unit unit = in.units.of(units::Quantity::retrieve);
     Table table({Side::left, Side::right, Side::right, Side::right});
     table.row({"Retrieve", std::string(units::symbol(unit)), "beats a second", "from – to"});
@@ -101,34 +117,31 @@ std::string against_text(const Swum& other, const swim::Change& change) {
            told(change.swing, words::change_wider, words::change_narrower, change.swing_ratio) + "\n\n";
 }
 
-/// Nothing is wrong with a lure that lies outside what was tried.
-Ended refused(const Problems& problems) {
-    return {problems.front().code == ProblemCode::swim_unknown ? cannot_be_met : bad_input, problems};
-}
-
 Ended run(const SwimOptions& o, const Printing& in) {
     if (o.speed_m_s && !(*o.speed_m_s >= least_retrieve_m_s && *o.speed_m_s <= most_retrieve_m_s))
         return misuse("--speed", "A retrieve is from 0.02 to 5 m/s.");
-    const Outcome<Swum> lure = swum(o.preset);
-    if (!lure.ok()) return refused(lure.problems());
+    const bool two = !o.against.empty();
+    const Outcome<Swum> lure = swum_file(o.preset);
+    if (!lure.ok()) return refused(o.preset, two, lure.problems());
     std::optional<Swum> other;
     std::optional<swim::Change> change;
-    if (!o.against.empty()) {
-        Outcome<Swum> found = swum(o.against);
-        if (!found.ok()) return refused(found.problems());
+    if (two) {
+        Outcome<Swum> found = swum_file(o.against);
+        if (!found.ok()) return refused(o.against, two, found.problems());
         other = std::move(found).value();
         change = swim::compare(other->answer.draws, lure->answer.draws);
     }
     const swim::SwimAnswer& answer = lure->answer;
     if (o.json) {
-        print(output::swim_json(answer, change ? &*change : nullptr, o.speed_m_s));
+        print(output::swim_json(lure->document, answer, change ? &*change : nullptr, o.speed_m_s));
         return done;
     }
     std::string text = lure->document.name + "\n\n" + words::ways[static_cast<std::size_t>(answer.way)] +
                        ". " + words::share_beats_in + std::to_string(answer.swims) + words::share_of +
                        std::to_string(answer.of) + words::share_assumptions + "\n";
-    text += beats_text(answer, o.speed_m_s, in) + joints_text(*lure);
+    text += beats_text(*lure, o.speed_m_s, in) + joints_text(*lure);
     if (change) text += against_text(*other, *change);
+    if (!answer.caution.empty()) text += answer.caution + '\n';
     print(text + output::swim_left_out() + '\n');
     return done;
 }

@@ -156,7 +156,12 @@ inline void must_beat(const document::Document& document, const Evaluation& eval
     must(!a.beats_per_m ||
              (a.beats_per_m->low <= a.beats_per_m->mid && a.beats_per_m->mid <= a.beats_per_m->high),
          "a band goes upwards");
-    static_cast<void>(output::swim_json(a));
+    if (a.beats_per_m) {
+        const swim::Beats known = bench::known_beats(document, *a.beats_per_m).per_m;
+        must(finite(known.low, known.mid, known.high) && known.low <= known.mid && known.mid <= known.high,
+             "a band that was counted goes upwards");
+    }
+    static_cast<void>(output::swim_json(document, a));
 }
 
 inline void must_plan(const document::Document& document) {

@@ -2,11 +2,14 @@
 
 #include "bench/uncertainty/uncertainty.hpp"
 #include "support/presets.hpp"
+#include "support/swim_chains.hpp"
+#include "water/swim/swim.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include <cmath>
+#include <numbers>
 
 using namespace evenfall;
 using Catch::Matchers::WithinAbs;
@@ -63,6 +66,66 @@ TEST_CASE("a count narrows what was foretold as two normal figures of one thing 
     CHECK_THAT(twice.sigma, WithinAbs(once.sigma, 1e-12));
 }
 
+TEST_CASE("a band is what it was before a count, and narrow about the count after it: three figures of a "
+          "prototype that weighed draws one by one (regression values)",
+          "[swim]") {
+    const swim::Beats before{1.12, 1.42, 1.81};
+    const bench::KnownBeats none = bench::known_beats(millrace({}), before);
+    CHECK_FALSE(none.is_learnt);
+    CHECK(none.counts == 0);
+    CHECK(none.per_m.low == before.low);
+    CHECK(none.per_m.high == before.high);
+    document::Reading r = count(16.0, 10.0);
+    r.beats_sigma = 0.07 * 16.0;
+    const bench::KnownBeats after = bench::known_beats(millrace({r}), before);
+    CHECK(after.is_learnt);
+    CHECK(after.counts == 1);
+    CHECK_THAT(after.per_m.low, WithinRel(1.45, 0.02));
+    CHECK_THAT(after.per_m.mid, WithinRel(1.58, 0.02));
+    CHECK_THAT(after.per_m.high, WithinRel(1.72, 0.02));
+}
+
+namespace {
+
+/// The band after a count, exactly: each draw is as likely as the count makes it, and the model's error in it
+/// normal. Inverted by halving.
+double weighed(const swim::Draws& draws, double counted, double sigma_model, double sigma_count,
+               double share) {
+    const double own = sigma_model * sigma_model, both = own + sigma_count * sigma_count;
+    const double left = sigma_model * sigma_count / std::sqrt(both);
+    const auto below = [&](double ln) {
+        double sum = 0.0, all = 0.0;
+        for (const swim::Draw& d : draws) {
+            if (!(d.beats_per_m > 0.0)) continue;
+            const double middle = std::log(d.beats_per_m), off = std::log(counted) - middle;
+            const double weight = std::exp(-0.5 * off * off / both);
+            all += weight;
+            sum += weight * 0.5 * std::erfc((middle + off * own / both - ln) / (left * std::numbers::sqrt2));
+        }
+        return sum / all;
+    };
+    double low = std::log(counted) - 2.0, high = std::log(counted) + 2.0;
+    for (int k = 0; k < 60; ++k)
+        (below(0.5 * (low + high)) < share ? low : high) = 0.5 * (low + high);
+    return std::exp(low);
+}
+
+} // namespace
+
+TEST_CASE("a band narrowed as if it were normal is that of its draws weighed one by one, to 3 %", "[swim]") {
+    const swim::SwimAnswer a = swim::swim(testing::chain_of(testing::body_b170()));
+    REQUIRE(a.beats_per_m);
+    for (const double counted : {1.2, 1.4, 1.6, 1.8}) {
+        CAPTURE(counted);
+        document::Reading r = count(10.0 * counted, 10.0);
+        r.beats_sigma = 0.07 * *r.beats;
+        const swim::Beats after = bench::known_beats(millrace({r}), *a.beats_per_m).per_m;
+        CHECK_THAT(after.low, WithinRel(weighed(a.draws, counted, 0.16, 0.07, 0.1), 0.03));
+        CHECK_THAT(after.mid, WithinRel(weighed(a.draws, counted, 0.16, 0.07, 0.5), 0.03));
+        CHECK_THAT(after.high, WithinRel(weighed(a.draws, counted, 0.16, 0.07, 0.9), 0.03));
+    }
+}
+
 TEST_CASE("a longer count says more, and one of a design that was changed since says less") {
     const auto sigma_after = [](const document::Reading& r) {
         return bench::beats_error(millrace({r}), 1.5, 0.2).sigma;
@@ -101,6 +164,12 @@ TEST_CASE("the next lure of the recipe begins with what was counted, and holds i
     const auto third = for_next_lure(*next);
     REQUIRE(third);
     CHECK_THAT(bench::beats_error(*third, 1.42, 0.2).sigma, WithinAbs(begun.sigma, 1e-12));
+    // Its band is about what the first lure's count was over what was foretold of it.
+    const bench::KnownBeats band = bench::known_beats(*next, {1.12, 1.42, 1.81});
+    CHECK(band.is_learnt);
+    CHECK(band.counts == 0);
+    CHECK_THAT(band.per_m.mid, WithinRel(1.42 * std::exp(learnt.mean), 1e-9));
+    CHECK(band.per_m.high / band.per_m.low < 1.81 / 1.12);
 }
 
 TEST_CASE("weight, hang, fall and advice are untouched by beats counted") {
