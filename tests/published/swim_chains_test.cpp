@@ -16,49 +16,66 @@ using Eigen::VectorXd;
 
 namespace {
 
-/// Rods of one length with water along them: by their matrices in closed form, with a tail factor.
+/// Rods with water along them: by their matrices in closed form, with a tail factor.
 struct Rods {
-    int count;
-    double length_m;
+    std::vector<double> lengths_m;
     double water_kg_m, wood_kg_m;
-    double tail_factor = 0.0; ///< share of the water's momentum given back at the last edge
+    double tail_factor = 0.0;  ///< share of the water's momentum given back at the last edge
+    double gravity_m_s2 = 0.0; ///< along the stream: they hang
 
-    [[nodiscard]] std::vector<double> lengths() const {
-        return std::vector<double>(static_cast<std::size_t>(count), length_m);
-    }
+    [[nodiscard]] int count() const { return static_cast<int>(lengths_m.size()); }
     [[nodiscard]] MatrixXd added() const {
-        MatrixXd a = MatrixXd::Zero(2 * count, 2 * count);
-        for (int i = 0; i < count; ++i) {
-            a(i, i) = water_kg_m * length_m;
-            a(i, count + i) = a(count + i, i) = water_kg_m * length_m * length_m / 2.0;
-            a(count + i, count + i) = water_kg_m * std::pow(length_m, 3) / 3.0;
+        const int n = count();
+        MatrixXd a = MatrixXd::Zero(2 * n, 2 * n);
+        for (int i = 0; i < n; ++i) {
+            const double l = lengths_m[static_cast<std::size_t>(i)];
+            a(i, i) = water_kg_m * l;
+            a(i, n + i) = a(n + i, i) = water_kg_m * l * l / 2.0;
+            a(n + i, n + i) = water_kg_m * std::pow(l, 3) / 3.0;
         }
         return a;
     }
     [[nodiscard]] MatrixXd shed() const {
-        VectorXd row = VectorXd::Zero(2 * count);
-        row(count - 1) = 1.0;
-        row(2 * count - 1) = length_m;
+        VectorXd row = VectorXd::Zero(2 * count());
+        row(count() - 1) = 1.0;
+        row(2 * count() - 1) = lengths_m.back();
         return (1.0 - tail_factor) * water_kg_m * row * row.transpose();
     }
     /// Held at the fore hinge, with a spring at each hinge, the first twice or once as stiff as the others.
     [[nodiscard]] testing::SmallMotions motions(double u, double spring, double first) const {
-        testing::SmallMotions m = testing::water_motions(lengths(), added(), shed(), u);
-        const auto places = testing::hinge_places(lengths());
-        for (int i = 0; i < count; ++i) {
-            const VectorXd &a = places[static_cast<std::size_t>(i)], e = VectorXd::Unit(count + 1, i + 1);
-            m.mass += wood_kg_m * (length_m * a * a.transpose() +
-                                   length_m * length_m / 2.0 * (a * e.transpose() + e * a.transpose()) +
-                                   std::pow(length_m, 3) / 3.0 * e * e.transpose());
-            const VectorXd turn = i == 0 ? VectorXd(e) : VectorXd(e - VectorXd::Unit(count + 1, i));
+        const int n = count();
+        testing::SmallMotions m = testing::water_motions(lengths_m, added(), shed(), u);
+        const auto places = testing::hinge_places(lengths_m);
+        for (int i = 0; i < n; ++i) {
+            const double l = lengths_m[static_cast<std::size_t>(i)];
+            const VectorXd &a = places[static_cast<std::size_t>(i)], e = VectorXd::Unit(n + 1, i + 1);
+            m.mass +=
+                wood_kg_m * (l * a * a.transpose() + l * l / 2.0 * (a * e.transpose() + e * a.transpose()) +
+                             std::pow(l, 3) / 3.0 * e * e.transpose());
+            const VectorXd turn = i == 0 ? VectorXd(e) : VectorXd(e - VectorXd::Unit(n + 1, i));
             m.stiffness += (i == 0 ? first : 1.0) * spring * turn * turn.transpose();
+            // Its weight is lifted where any rod above it turns, and by half of its own length.
+            const double weight_n = gravity_m_s2 * (water_kg_m + wood_kg_m) * l;
+            for (int j = 0; j < i; ++j)
+                m.stiffness(j + 1, j + 1) += weight_n * lengths_m[static_cast<std::size_t>(j)];
+            m.stiffness(i + 1, i + 1) += weight_n * l / 2.0;
         }
         return m.held();
     }
 };
 
+Rods equal_rods(int count, double length_m, double water_kg_m, double wood_kg_m, double tail_factor = 0.0) {
+    return {std::vector<double>(static_cast<std::size_t>(count), length_m), water_kg_m, wood_kg_m,
+            tail_factor};
+}
+
 bool is_unstable(const testing::SmallMotions& m) {
     return m.roots().front().real() > 1e-7;
+}
+
+bool flutters(const testing::SmallMotions& m) {
+    const auto root = m.roots().front();
+    return root.real() > 1e-7 && std::abs(root.imag()) > 1e-6 * std::abs(root);
 }
 
 /// The least speed that is unstable, looked for upwards and then between.
@@ -75,7 +92,7 @@ double critical(const Motions& at, double from, double step) {
 
 /// A cantilevered pipe of length 1, EI 1, (water + pipe) 1 a metre, by rods; β the water's share of it.
 double pipe_flutter(int count, double beta) {
-    const Rods rods{count, 1.0 / count, beta, 1.0 - beta};
+    const Rods rods = equal_rods(count, 1.0 / count, beta, 1.0 - beta);
     // u = U·L·√(M/EI)
     return critical([&](double u) { return rods.motions(u / std::sqrt(beta), count, 2.0); }, 1.0, 0.05);
 }
@@ -86,10 +103,46 @@ TEST_CASE(
     "two equal rods and springs with water along them flutter at U·sqrt(Ml/k) = 2.123 (Païdoussis 1998, "
     "Fluid-Structure Interactions 1, p. 185, after Sugiyama and Noda 1981; its β read as 0.5)",
     "[swim]") {
-    const Rods rods{2, 1.0, 0.5, 0.5};
+    const Rods rods = equal_rods(2, 1.0, 0.5, 0.5);
     const double u =
         critical([&](double x) { return rods.motions(x / std::sqrt(0.5), 1.0, 1.0); }, 0.1, 0.05);
     CHECK(u == Approx(2.123).epsilon(5e-4));
+}
+
+namespace {
+
+/// Two hinges, L = 1, the upper rod half of it and the lower one half as long as that (e = ½: a quarter of L
+/// above the first hinge is counted with them); water and pipe 1 a metre, β the water's share.
+Rods hanging_rods(double beta, double gravity_m_s2) {
+    return {{0.5, 0.25}, beta, 1.0 - beta, 0.0, gravity_m_s2};
+}
+
+} // namespace
+
+TEST_CASE("two hanging rods without springs diverge at the Froude number 1/sqrt(2 beta) (Païdoussis 1998, p. "
+          "189, after Païdoussis and Deksnis 1970)",
+          "[swim]") {
+    for (const double beta : {0.2, 0.5}) {
+        const auto at = [&](double u) { return hanging_rods(beta, 1.0).motions(u, 0.0, 0.0); };
+        const double u = critical(at, 0.02, 0.02);
+        CHECK(u == Approx(1.0 / std::sqrt(2.0 * beta)).epsilon(1e-5));
+        CHECK(!flutters(at(u)));
+    }
+}
+
+TEST_CASE(
+    "two hanging rods with e = 1/2 and γ = 100 first flutter with β below 0.195 and first diverge above "
+    "(Païdoussis 1998, p. 188)",
+    "[swim]") {
+    constexpr double gamma = 100.0, spring = 2.0; // EI = 1: N·EI/L
+    const auto first_flutters = [](double beta) {
+        const auto at = [&](double u) {
+            return hanging_rods(beta, gamma).motions(u / std::sqrt(beta), spring, 1.0);
+        };
+        return flutters(at(critical(at, 0.5, 0.05)));
+    };
+    CHECK(first_flutters(0.193));
+    CHECK(!first_flutters(0.197));
 }
 
 TEST_CASE("the core's matrices, slice by slice, are those of rods in closed form", "[swim]") {
@@ -109,7 +162,7 @@ TEST_CASE("the core's matrices, slice by slice, are those of rods in closed form
         closures.added = 1.0;
         closures.edge = factor;
         const swim::Matrices m = swim::matrices_of(chain, closures, {1.0, 0.27});
-        const Rods rods{2, 1.0, 0.5, 0.5, factor};
+        const Rods rods = equal_rods(2, 1.0, 0.5, 0.5, factor);
         CHECK((testing::dense(m.added, 2) - rods.added()).norm() < 1e-5);
         CHECK(testing::dense(m.shed[0], 2).norm() == 0.0);
         CHECK((testing::dense(m.shed[1], 2) - rods.shed()).norm() < 1e-12);
@@ -122,7 +175,7 @@ TEST_CASE(
     "[swim]") {
     constexpr std::array beam{3.5160, 22.0345}; // squares of the roots of 1 + cos·cosh = 0
     const auto worst = [&](int count) {
-        const Rods rods{count, 1.0 / count, 0.0, 1.0};
+        const Rods rods = equal_rods(count, 1.0 / count, 0.0, 1.0);
         const testing::SmallMotions m = rods.motions(0.0, count, 2.0);
         const Eigen::GeneralizedSelfAdjointEigenSolver<MatrixXd> solver(m.stiffness, m.mass);
         double off = 0.0;
@@ -146,6 +199,15 @@ TEST_CASE("a cantilevered pipe flutters at u = 9.3 with β 0.5 (from memory)", "
     CHECK(pipe_flutter(30, 0.5) == Approx(9.3).margin(0.05));
 }
 
+TEST_CASE("a cantilevered pipe flutters at u = 7.0 beside its first jump, β 0.295 (Païdoussis 1998, p. 112; "
+          "where it rises by 0.05 for each 0.001 of β, so that β is held)",
+          "[swim]") {
+    CHECK(pipe_flutter(30, 0.295 - 0.010) < 7.0);
+    CHECK(pipe_flutter(30, 0.295) > 7.0);
+    CHECK(pipe_flutter(30, 0.295) < 7.5);
+    CHECK(pipe_flutter(30, 0.300) > 8.0); // the jump
+}
+
 TEST_CASE("a cantilevered pipe's flutter jumps from about 11 to 12.8 near β 0.69 (Païdoussis 1998, p. 114)",
           "[swim]") {
     CHECK(pipe_flutter(30, 0.69) == Approx(11.0).epsilon(0.02));
@@ -158,7 +220,7 @@ TEST_CASE("a cantilevered cylinder in flow along it diverges where cos u = −(1
           "[swim]") {
     constexpr int count = 60;
     for (const double f : {1.0, 0.9, 0.8, 0.7}) {
-        const Rods rods{count, 1.0 / count, 1.0, 0.0, f};
+        const Rods rods = equal_rods(count, 1.0 / count, 1.0, 0.0, f);
         // Divergence: where the stiffness is singular.
         const auto sign = [&](double u) { return rods.motions(u, count, 2.0).stiffness.determinant() > 0.0; };
         double low = 1.0, high = 2.5;
