@@ -39,11 +39,11 @@ std::optional<Beats> beats_per_m(const Draws& draws, double sigma_ln) {
             sum += 0.5 * std::erfc((middle - ln_beats) / (sigma_ln * std::numbers::sqrt2));
         return sum / static_cast<double>(middles.size());
     };
-    const auto [least, most] = std::minmax_element(middles.begin(), middles.end());
+    const auto ends = std::minmax_element(middles.begin(), middles.end());
     const double room = 8.0 * sigma_ln;
     const auto below = [&](double share) {
-        return std::exp(root_between([&](double x) { return share_below(x) - share; }, *least - room,
-                                     *most + room, {1e-12, 0.0}));
+        return std::exp(root_between([&](double x) { return share_below(x) - share; }, *ends.first - room,
+                                     *ends.second + room, {1e-12, 0.0}));
     };
     return Beats{below(0.1), below(0.5), below(0.9)};
 }
