@@ -5,9 +5,12 @@
 #include "support/presets.hpp"
 #include "support/swim_chains.hpp"
 #include "water/swim/run.hpp"
+#include "workshop/swim_chain.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 
+#include <array>
+#include <cmath>
 #include <cstdio>
 #include <iterator>
 #include <string>
@@ -15,6 +18,8 @@
 using namespace evenfall;
 
 namespace {
+
+constexpr std::array presets{"millrace-170", "reedline-120", "quarry-230", "estuary-150"};
 
 void row(const std::string& preset, const std::string& key, double value) {
     std::printf("%s %s %.17g\n", preset.c_str(), key.c_str(), value);
@@ -46,7 +51,7 @@ void rows(const std::string& preset, const std::string& prefix, const Answers& a
 } // namespace
 
 TEST_CASE("table of answers") {
-    for (const std::string preset : {"millrace-170", "reedline-120", "quarry-230", "estuary-150"}) {
+    for (const std::string preset : presets) {
         const auto document = read_document(support::preset_text(preset));
         REQUIRE(document.ok());
         const auto evaluation = evaluate(*document);
@@ -62,12 +67,39 @@ TEST_CASE("table of answers") {
     }
 }
 
+namespace {
+
+/// Where a chain is after its first length, by a few of the assumptions.
+void path_rows(const std::string& name, const swim::Chain& chain) {
+    constexpr int assumptions = 4;
+    for (int draw = 0; draw < assumptions; ++draw) {
+        const swim::Motion motion(chain, swim::closures_of(draw, chain.soft_tail), {});
+        const double length_s = chain.length_m / motion.speed_m_s();
+        // Often a whole number, whose last bits are no matter then.
+        const int steps = static_cast<int>(std::ceil(length_s / motion.step_s() + 0.5));
+        swim::State state = swim::start_state(chain, swim::Start::tail_turn);
+        for (int k = 0; k < steps; ++k)
+            motion.advance(state, length_s / steps);
+        for (std::size_t k = 0; k < 2 * chain.segments.size() + 2; ++k)
+            row(name, "draw_" + std::to_string(draw) + "_after_one_length_" + std::to_string(k), state[k]);
+    }
+}
+
+} // namespace
+
 TEST_CASE("table of swimming") {
-    const swim::Chain chain = testing::chain_of(testing::body_b170());
-    const swim::Motion motion(chain, {}, {});
-    swim::State state = swim::start_state(chain, swim::Start::tail_turn);
-    for (int k = 0; k < 500; ++k)
-        motion.advance(state, chain.length_m / (500.0 * motion.speed_m_s()));
-    for (std::size_t k = 0; k < 2 * chain.segments.size() + 2; ++k)
-        row("swimming-170", "after_one_length_" + std::to_string(k), state[k]);
+    path_rows("swimming-140", testing::chain_of(testing::body_a140()));
+    path_rows("swimming-170", testing::chain_of(testing::body_b170()));
+    path_rows("swimming-230", testing::chain_of(testing::body_c230()));
+    int answered = 0;
+    for (const char* preset : presets) {
+        const document::Document document = support::preset_named(preset);
+        const auto evaluation = evaluate(document);
+        REQUIRE(evaluation.ok());
+        const auto chain = swim::chain_of(document, *evaluation);
+        if (!chain.ok()) continue;
+        ++answered;
+        path_rows(preset, *chain);
+    }
+    CHECK(answered == 2);
 }
