@@ -58,11 +58,30 @@ expect_status 0 swim "$lure" --against "$work/Stiff.json" --speed 2m/s --json
 expect_json 'd["against"]["beats"] == "more" and d["against"]["beats_ratio"][1] > 1.08'
 expect_json 'abs(d["beats_per_s"]["mid"] - 2 * d["beats_per_m"]["mid"]) < 1e-5 and d["speed_m_s"] == 2'
 
-# Joints that open wider than what was tried have no answer, and are named with their limit.
-with_joints Wide 25 25
+# Joints that open wider than in any comparison are answered with a caution and a wider band, those that open
+# wider still are named with their limit.
+with_joints Open 18 18
+expect_status 0 swim "$work/Open.json"
+expect_in out "the band is wider"
+with_joints Wide 35 35
 expect_status 1 swim "$work/Wide.json"
 expect_empty out
 expect_in err "joint 1 swings by"
+
+# A count narrows the band about itself; what was foretold then is written beside it.
+expect_status 0 swim "$lure" --json
+count=$(/usr/bin/python3 -c 'import json,sys; print("%.0f" % (110 * json.load(open(sys.argv[1]))["beats_per_m"]["mid"]))' "$work/out")
+expect_status 0 log "$lure" add beats "$count" --over 100m --stage rigged --write "$work/counted.json"
+cp "$work/counted.json" "$work/out"
+expect_json 'd["log"][0]["foretold_per_m"] > 0.1'
+expect_status 0 swim "$work/counted.json" --json
+expect_json 'd["counts"] == 1 and d["beats_per_m_worked_out"]["mid"] < d["beats_per_m"]["mid"]'
+expect_json 'd["beats_per_m"]["high"] / d["beats_per_m"]["low"] < 0.8 * d["beats_per_m_worked_out"]["high"] / d["beats_per_m_worked_out"]["low"]'
+expect_status 0 swim "$work/counted.json"
+expect_in out "After 1 count; worked out: "
+expect_status 0 log "$work/counted.json" next --write "$work/next.json"
+expect_status 0 swim "$work/next.json"
+expect_in out "As earlier lures of this recipe were counted; worked out: "
 
 # In one piece there is no answer, and the limit that is broken is named.
 /usr/bin/python3 - "$lure" "$work/whole.json" <<'PYTHON'
@@ -75,6 +94,9 @@ expect_status 1 swim "$work/whole.json"
 expect_empty out
 expect_in err "segments"
 expect_status 1 swim "$lure" --against "$work/whole.json"
+expect_in err "“$work/whole.json”: "
+expect_status 1 swim "$work/whole.json" --against "$lure"
+expect_in err "“$work/whole.json”: "
 
 expect_status 2 swim "$lure" --speed 0m/s
 expect_in err "--speed"
