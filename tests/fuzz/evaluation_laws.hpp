@@ -3,6 +3,7 @@
 // Laws of a document that evaluate() took, and of everything else that can be asked of it.
 
 #include "base/trade.hpp"
+#include "bench/beats.hpp"
 #include "fuzz/bytes.hpp"
 #include "fuzz/document_laws.hpp"
 #include "ledger/fold.hpp"
