@@ -121,7 +121,7 @@ public:
 private:
     void add(std::string path, Sentence what) {
         problems.push_back({ProblemCode::swim_unknown, std::move(path), "",
-                            "How it swims is told of " + std::move(what) + "."});
+                            "How it swims can be told only of " + std::move(what) + "."});
     }
 
     const document::Document& document_;

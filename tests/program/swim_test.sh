@@ -66,7 +66,7 @@ expect_in out "the band is wider"
 with_joints Wide 35 35
 expect_status 1 swim "$work/Wide.json"
 expect_empty out
-expect_in err "joint 1 swings by"
+expect_in err "joints that swing by 5 to 55°"
 
 # A count narrows the band about itself; what was foretold then is written beside it.
 expect_status 0 swim "$lure" --json

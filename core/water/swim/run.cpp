@@ -15,7 +15,7 @@ constexpr std::size_t samples_a_length = 40;
 constexpr std::size_t most_lengths = 40;
 constexpr std::size_t first_look = 12; ///< lengths
 constexpr std::size_t look_every = 4;  ///< lengths
-constexpr double same = 0.01;          ///< beats that differ by less are alike
+constexpr double same = 0.02;          ///< beats that differ by less are alike
 constexpr double same_as_known = 0.05; ///< the same of beats as known from another start, over their width
 constexpr double still_rad = 0.02 * units::degree_rad;
 

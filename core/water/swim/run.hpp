@@ -19,7 +19,7 @@ inline constexpr int starts = 3;
 [[nodiscard]] State start_state(const Chain& chain, Start start);
 
 /// 40 lengths of the lure, judged by their last half; fewer where the last half of those so far has three
-/// beats that are as even and as wide as each other to 1 %, or where nothing moves any more.
+/// beats that are as even and as wide as each other to 2 %, or where nothing moves any more.
 class Run {
 public:
     /// Both must outlive it. `known`: how another start swims; a run whose last beat repeats the one
