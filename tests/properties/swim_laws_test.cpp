@@ -208,14 +208,16 @@ TEST_CASE("swim: half the time step moves beats by less than half a hundredth", 
 TEST_CASE("swim: joints as wide as there is an answer for stay near their stops and beat alike at half the "
           "time step",
           "[swim]") {
+    int swimming = 0;
     for (const swim::Chain& chain : open_bodies()) {
         const swim::Cycle usual = cycle_by(chain, 1), half = cycle_by(chain, 2);
         CHECK(usual.way == half.way);
+        swimming += usual.way == swim::Way::swims ? 1 : 0;
         if (usual.way == swim::Way::swims) CHECK(half.period_s == Approx(usual.period_s).epsilon(0.005));
         for (std::size_t i = 0; i + 1 < chain.segments.size(); ++i)
             CHECK(usual.joint_rad[i] < swim::most_swing_rad + 0.02);
     }
-    CHECK(swims >= 2); // the middle one leans
+    CHECK(swimming >= 2); // the middle one leans
 }
 
 TEST_CASE("swim: twice the slices move beats by less than 2 %", "[swim]") {
