@@ -142,8 +142,9 @@ constexpr void describe(V& v, Of<Wood>) {
     v.wood("species", &Wood::species);
     v.number({"moisture_percent", "%", 1.0, 0.0, 30.0, "holds {} moisture"}, &Wood::moisture_percent);
     v.optional_number({"density_kg_m3", "kg/m³", 1.0, 50.0, 1500.0, "weighs {}"}, &Wood::density_kg_m3);
-    v.optional_number(table::share_percent("density_spread_percent", 0.0, 50.0, "has a density spread of {}"),
-                      &Wood::density_spread);
+    v.optional_number(
+        table::share_percent("density_spread_percent", 0.0, 50.0, "has a density known to ± {}"),
+        &Wood::density_spread);
 }
 
 template <class V>
@@ -329,7 +330,7 @@ constexpr void describe(V& v, Of<Part>) {
     v.choice("stage", part_stages, &Part::stage);
     v.material("material", materials::Use::part, &Part::material);
     v.number(mass_g("mass_g", 2000.0, "weighs {}", true), &Part::mass_kg);
-    v.optional_number(mass_g("mass_sigma_g", 1000.0, "has a mass spread of {}"), &Part::mass_sigma_kg);
+    v.optional_number(mass_g("mass_sigma_g", 1000.0, "has a mass known to ± {}"), &Part::mass_sigma_kg);
     // Parts may hang off the wood: a tail behind it, a lip before it.
     v.number(length_mm("x_mm", -longest_lure_mm, 2.0 * longest_lure_mm, "sits {} from the nose", true),
              part_at<&Vec3::x>);
@@ -360,7 +361,7 @@ constexpr void describe(V& v, Of<Tail>) {
     const NumberField thickness = length_mm("1", 0.0, widest_lure_mm, "lies {} from the middle", true);
     v.material("material", materials::Use::tail, &Tail::material);
     v.optional_number({"density_kg_m3", "kg/m³", 1.0, 700.0, 1600.0, "weighs {}"}, &Tail::density_kg_m3);
-    v.optional_number(share_percent("density_spread_percent", 0.0, 50.0, "has a density spread of {}"),
+    v.optional_number(share_percent("density_spread_percent", 0.0, 50.0, "has a density known to ± {}"),
                       &Tail::density_spread);
     v.number(length_mm("x_mm", 0.0, longest_lure_mm, "starts {} from the nose", true), &Tail::x_m);
     v.number(length_mm("z_mm", -widest_lure_mm, widest_lure_mm, "has its axis {} above the datum line"),
@@ -384,7 +385,7 @@ constexpr void describe(V& v, Of<Coat>) {
     v.material("material", materials::Use::coat, &Coat::material);
     v.exactly_one(length_mm("thickness_mm", 0.0, 5.0, "is {} thick"), &Coat::thickness_m,
                   mass_g("mass_g", 500.0, "leaves {} on the lure"), &Coat::mass_kg);
-    v.optional_number(share_percent("spread_percent", 0.0, 100.0, "has a spread of {}"), &Coat::spread);
+    v.optional_number(share_percent("spread_percent", 0.0, 100.0, "is accurate to ± {}"), &Coat::spread);
     v.flags("surfaces", table::coat_surfaces);
     v.text({"note", "note"}, &Coat::note);
 }
@@ -443,11 +444,11 @@ constexpr void describe(V& v, Of<Reading>) {
     v.optional_number({"foretold_per_m", "", 1.0, 0.01, 100.0, "was foretold {} beats per metre"},
                       &Reading::foretold_per_m);
     v.optional_number({"temperature_C", "°C", 1.0, 0.0, 40.0, "is of water at {}"}, &Reading::temperature_c);
-    v.optional_number({"sigma_g", "g", gram, 0.0001, 1000.0, "has a spread of {}"}, &Reading::mass_sigma_kg);
-    v.optional_number({"sigma_s", "s", 1.0, 0.001, 600.0, "has a spread of {}"}, &Reading::time_sigma_s);
-    v.optional_number(length_mm("sigma_mm", 0.001, 100.0, "has a spread of {}"), &Reading::length_sigma_m);
-    v.optional_number(angle_deg("sigma_deg", 0.01, 45.0, "has a spread of {}"), &Reading::angle_sigma_rad);
-    v.optional_number({"sigma_beats", "", 1.0, 0.01, 1000.0, "has a spread of {} beats"},
+    v.optional_number({"sigma_g", "g", gram, 0.0001, 1000.0, "is accurate to ± {}"}, &Reading::mass_sigma_kg);
+    v.optional_number({"sigma_s", "s", 1.0, 0.001, 600.0, "is accurate to ± {}"}, &Reading::time_sigma_s);
+    v.optional_number(length_mm("sigma_mm", 0.001, 100.0, "is accurate to ± {}"), &Reading::length_sigma_m);
+    v.optional_number(angle_deg("sigma_deg", 0.01, 45.0, "is accurate to ± {}"), &Reading::angle_sigma_rad);
+    v.optional_number({"sigma_beats", "", 1.0, 0.01, 1000.0, "is accurate to ± {} beats"},
                       &Reading::beats_sigma);
     v.text({"date", "date"}, &Reading::date);
     v.text({"note", "note", true}, &Reading::note);
@@ -463,7 +464,7 @@ constexpr void describe(V& v, Of<Correction>) {
     v.ordinal({"item", "", 1.0, 1.0, static_cast<double>(max_hardware), "is for entry {}"},
               &Correction::item);
     v.number({"factor", "", 1.0, 0.05, 20.0, "has a factor of {}"}, &Correction::factor);
-    v.optional_number(share_percent("spread_percent", 0.0, 100.0, "leaves a spread of {}"),
+    v.optional_number(share_percent("spread_percent", 0.0, 100.0, "is accurate to ± {}"),
                       &Correction::spread);
 }
 

@@ -100,8 +100,8 @@ const char* told_word(swim::Told told) {
 
 const char* swim_left_out() {
     return "For level swimming at a steady speed, seen from above; roll, pitch, a bending tail, swinging "
-           "hooks and pauses are left out. Never checked against a real lure: count yours. Beats on a way "
-           "are good to about a third before you count, to a tenth after. How wide it swings may be half or "
+           "hooks and pauses are left out. Never checked against a real lure: count yours. Beats a metre "
+           "are known to about a third before you count, to a tenth after. How wide it swings may be half or "
            "double. Whether a lure without a tail starts by itself cannot be told.";
 }
 
