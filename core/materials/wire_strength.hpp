@@ -19,7 +19,7 @@ struct StrengthRange {
 
 /// Tensile strength of stainless wire.
 ///
-///   spring  ASTM A313, type 302 class 1, as a wire merchant reprints it, sizes 0.508 to 1.295 mm; linear
+///   spring  ASTM A313, type 302 class 1, from a reprint, not re-read; sizes 0.508 to 1.295 mm; linear
 ///           between the sizes, beyond them the nearest size's figure
 ///   soft    75 to 120 ksi (517 to 827 MPa), from memory
 [[nodiscard]] StrengthRange tensile(Temper temper, double wire_m);

@@ -46,8 +46,8 @@ constexpr std::array table{
          hardness_lbf(1010, memory, recalled)},
     Wood{"douglas_fir", "Douglas-fir, coast", sg(0.45, second_hand, table_5_3a),
          sg(0.48, second_hand, table_5_3a),
-         hardness_lbf(710, read,
-                      "A university extension's table of wood hardness; 3200 N in Wood Handbook Table 5-3a, "
+         hardness_lbf(710, memory,
+                      "From memory of a table of wood hardness; 3200 N in Wood Handbook Table 5-3a, "
                       "second-hand")},
     Wood{"western_redcedar", "Redcedar, western", sg(0.31, second_hand, edition_1974),
          sg(0.32, second_hand, edition_1974), hardness_lbf(350, second_hand, edition_1974)},

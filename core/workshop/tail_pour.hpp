@@ -38,7 +38,7 @@ struct PourRequest {
                         ///< practice, no source
     double wall_m = 0.008; ///< thickness of rubber round the cavity, 1 to 50 mm; common practice, no source
     bool open = false;     ///< cast on its side in an open half mould, upper flank flat; else in two halves
-    double rubber_kg_m3 = 1065.0; ///< 900 to 2000; default from the table's silicone, from memory
+    double rubber_kg_m3 = 1150.0; ///< of mould silicone, 900 to 2000; usually 1100 to 1200, common practice
     Blend blend;
 };
 
