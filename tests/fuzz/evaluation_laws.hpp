@@ -6,6 +6,7 @@
 #include "bench/beats.hpp"
 #include "fuzz/bytes.hpp"
 #include "fuzz/document_laws.hpp"
+#include "fuzz/swim_laws.hpp"
 #include "ledger/fold.hpp"
 #include "look/font_data.hpp"
 #include "output/answers_json.hpp"
@@ -138,29 +139,18 @@ inline Evaluation must_be_good(const document::Document& document) {
     return std::move(evaluation).value();
 }
 
-/// How it swims: an answer, where a small amount of work comes to one, or the limits that it breaks.
+/// How it swims, or the limits that it breaks.
 inline void must_beat(const document::Document& document, const Evaluation& evaluation) {
     const Outcome<swim::Chain> chain = swim::chain_of(document, evaluation);
     if (!chain.ok()) return must_explain(chain.problems());
-    swim::SwimRun run(*chain, {}, 1);
-    run.work(20000); // most draws; more would make the fuzzer slow
-    if (!run.done()) return;
-    const swim::SwimAnswer a = run.answer();
-    must(a.of == 1 && a.swims >= 0 && a.swims <= 1, "a draw beats or does not");
-    must(a.joints.size() == document.joints.size(), "every joint has its swing");
-    for (const swim::Draw& d : a.draws)
-        must(finite(d.beats_per_m, d.tail_swing_m) && d.beats_per_m >= 0.0, "beats are a number");
-    for (const swim::JointSwing& j : a.joints)
-        must(finite(j.swing_rad) && j.swing_rad >= 0.0, "a joint's swing is a number");
-    must(!a.beats_per_m ||
-             (a.beats_per_m->low <= a.beats_per_m->mid && a.beats_per_m->mid <= a.beats_per_m->high),
-         "a band goes upwards");
-    if (a.beats_per_m) {
-        const swim::Beats known = bench::known_beats(document, *a.beats_per_m).per_m;
+    const auto answer = must_beat(*chain);
+    if (!answer) return;
+    if (answer->beats_per_m) {
+        const swim::Beats known = bench::known_beats(document, *answer->beats_per_m).per_m;
         must(finite(known.low, known.mid, known.high) && known.low <= known.mid && known.mid <= known.high,
              "a band that was counted goes upwards");
     }
-    static_cast<void>(output::swim_json(document, a));
+    static_cast<void>(output::swim_json(document, *answer));
 }
 
 inline void must_plan(const document::Document& document) {
