@@ -197,9 +197,8 @@ std::vector<Sentence> reading_steps(ReadingKind kind) {
             "the same side is one. Ten or more are best.",
             "Or count over some seconds at a known speed: that of the retrieve, handle turns a second times "
             "the line that one turn takes up.",
-            "It is kept in the log for what will be told of how a lure swims. Weight, hang and fall are "
-            "untouched "
-            "by it. Mind the hooks."};
+            "It narrows the range of this lure's beats, and less that of the next one of this recipe. "
+            "Weight, hang and fall are untouched by it. Mind the hooks."};
     }
     return {};
 }

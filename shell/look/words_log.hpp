@@ -98,6 +98,15 @@ inline constexpr const char* beats_below = "the tail there and back is one";
 inline constexpr const char* beats_travel = "Over a way of";
 inline constexpr const char* beats_time = "or seconds";
 inline constexpr const char* beats_speed = "at a speed of";
+inline constexpr const char* beats_speed_below = "handle turns a second times the line of one turn";
+inline constexpr const char* beats_over = "over ";
+inline constexpr const char* beats_at = " at ";
+inline constexpr const char* foretold_a_metre = "Foretold beats a metre";
+inline constexpr const char* foretold_in_ten_feet = "Foretold beats in ten feet";
+inline constexpr const char* foretold_below = "kept with the count";
+inline constexpr const char* foretold_then = "when it was put down";
+inline constexpr const char* foretold_nothing =
+    "Of this lure no beats can be foretold; the count is kept all the same. Water, Swim says why.";
 inline constexpr const char* freeboard_field = "Back over the water";
 inline constexpr const char* angle_field = "Hangs at";
 inline constexpr const char* angle_below = "nose-up positive";

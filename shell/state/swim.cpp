@@ -68,6 +68,11 @@ bool SwimAnswerCache::can_tell_changes(const Session& session) {
     return before_.has_value() || (run_ && run_->done());
 }
 
+std::optional<double> SwimAnswerCache::foretold_per_m() const {
+    if (!run_ || !run_->done() || !answer_->beats_per_m) return std::nullopt;
+    return answer_->beats_per_m->mid;
+}
+
 const swim::Change* SwimAnswerCache::change() {
     if (!before_ || !run_ || !run_->done()) return nullptr;
     if (!change_) change_ = swim::compare(*before_, answer_->draws);

@@ -22,6 +22,9 @@ public:
 
     /// Of the draws that are done; nullptr before the first and where the core refuses.
     [[nodiscard]] const swim::SwimAnswer* answer() const { return answer_ ? &*answer_ : nullptr; }
+    /// Beats per metre that are foretold of the shown lure, whatever was counted; absent until all is worked
+    /// out, and where it does not beat. To be asked for after work().
+    [[nodiscard]] std::optional<double> foretold_per_m() const;
     /// Why there is no answer: the lure lies outside what the model was tried on.
     [[nodiscard]] const Problems& refusal() const { return refusal_; }
 

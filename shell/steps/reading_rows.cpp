@@ -130,7 +130,10 @@ bool beats_fields(PanelContext& context, const std::string& id, Reading& r) {
         set = true;
     }
     bool timed = amount<&Reading::time_s>(context, id + ".time", words::beats_time, r, words::type_it);
-    timed |= amount<&Reading::speed_m_s>(context, id + ".speed", words::beats_speed, r, words::type_it);
+    // Until another is typed, the usual retrieve of this reel.
+    if (timed && r.time_s && !r.speed_m_s) r.speed_m_s = context.session.settings.retrieve.speed_m_s[1];
+    timed |= amount<&Reading::speed_m_s>(context, id + ".speed", words::beats_speed, r, words::type_it,
+                                         words::beats_speed_below, {Quantity::retrieve});
     if (timed && (r.time_s || r.speed_m_s)) r.travel_m.reset();
     return set || timed;
 }
@@ -257,6 +260,7 @@ void editor(PanelContext& context, int index, const Uncertainty* uncertainty) {
         context.change(label_of(words::view_readings, words::reading_word, index),
                        state::on_reading(index, [r](document::Reading& now) { now = r; }));
     }
+    if (kept.foretold_per_m) foretold_row(context, kept.foretold_per_m, words::foretold_then);
     if (uncertainty != nullptr && static_cast<std::size_t>(index) < uncertainty->readings.size())
         verdict_rows(context, kept, uncertainty->readings[static_cast<std::size_t>(index)]);
     stands_button(context, index, uncertainty);
@@ -283,6 +287,7 @@ std::string line_below(const PanelContext& context, const Reading& r) {
         text += more;
     };
     if (r.excluded) part(words::excluded_word);
+    if (document::is_of_swim(r.kind)) part(beats_counted_text(context, r));
     if (r.kind != ReadingKind::board) part(stage_words(r.stage));
     part(output::hung_words(context.document(), r.with).text(context.ui.units));
     if (r.before_change) part(words::before_change_word);
@@ -342,6 +347,7 @@ void draft_rows(PanelContext& context, const Uncertainty* uncertainty) {
     Reading& r = *context.motion.draft.reading;
     widgets::subheading(context.ui, output::reading_name(r.kind));
     fields(context, "log.new", r);
+    if (document::is_of_swim(r.kind)) foretell_count(context, r);
     widgets::gap();
     const int tapped = widgets::button_row(
         context.ui, {{"log.new.put", words::put_down, widgets::ButtonKind::main, document::is_complete(r)},
@@ -361,7 +367,6 @@ void draft_rows(PanelContext& context, const Uncertainty* uncertainty) {
 void kind_rows(PanelContext& context, const Uncertainty* uncertainty) {
     widgets::subheading(context.ui, words::which_reading);
     for (const auto& kind : document::table::reading_kinds) {
-        if (document::is_of_swim(kind.value)) continue; // the page tells nothing of swimming yet
         if (widgets::list_row(context.ui, "log.kind." + std::to_string(static_cast<int>(kind.value)),
                               {output::reading_name(kind.value), {}, {}, {}, false, true}))
             context.motion.draft.reading =

@@ -49,6 +49,13 @@ void swim_change_rows(PanelContext& context);
 [[nodiscard]] bool lead_can_be_put_right(PanelContext& context);
 void now_rows(PanelContext& context);     ///< Bench log: what to do now, what the tub should read
 void reading_rows(PanelContext& context); ///< Bench log: readings, and a new one
+/// Bench log: over what beats were counted, "over 3 m".
+[[nodiscard]] std::string beats_counted_text(const PanelContext& context, const document::Reading& reading);
+/// Bench log: beats that were foretold; absent: a dash.
+void foretold_row(PanelContext& context, std::optional<double> per_m, std::string_view below);
+/// Bench log: works out what is foretold of the shown lure while its count is typed, and writes it into it: a
+/// count is held against the design that was counted, whatever becomes of the recipe.
+void foretell_count(PanelContext& context, document::Reading& reading);
 /// One touch for a reading that was left out as a slip: it stands; and back.
 void stands_button(PanelContext& context, int index, const Uncertainty* uncertainty);
 void uncertainty_rows(PanelContext& context); ///< Bench log: standard deviations, what to read next, draws

@@ -127,6 +127,26 @@ test("Joints tells what a change did, once the swim before it is known, and work
   await device.close();
 });
 
+test("beats that were counted are put down with what was foretold, and stand in the log over their way", async () => {
+  const device = await shop.device();
+  const bench = await narrowLure(device);
+  await bench.tap("step.log");
+  await bench.tap("log.view.1");
+  await bench.tap("log.add");
+  await bench.tap("log.kind.9");
+  await bench.enter("log.new.beats", "12");
+  await bench.enter("log.new.travel", "3");
+  await bench.settled();
+  await bench.shot("swim-count");
+  await bench.tap("log.new.put");
+  const [count] = (await bench.document()).log;
+  assert.deepEqual([count.kind, count.stage, count.beats, count.travel_mm], ["beats", "rigged", 12, 3000]);
+  assert.ok(count.foretold_per_m > 0.3 && count.foretold_per_m < 6, JSON.stringify(count));
+  await bench.shot("swim-count-log");
+  bench.noFaults();
+  await device.close();
+});
+
 for (const [name, size] of Object.entries(sizes)) {
   test(`${name}: the Swim view is drawn, light and dark, in millimetres and in inches, large enough for a finger`, async () => {
     for (const locale of ["en-GB", "en-US"]) {

@@ -373,6 +373,11 @@ void add_weigh_in(Composer& pages, const SheetInput& job) {
         "pushed aside, weighed hanging "
         "on a thread; below nothing it floats and wants a sinker of known weight in water beside it.",
         2.8, soft_ink);
+    pages.paragraph(
+        "Finished: count its beats on a steady retrieve, the tail there and back as one: ______ beats "
+        "over ______ " +
+            std::string(in.units.inches() ? "ft" : "m") + ".",
+        3.2);
     pages.table(
         {{"Lure number", 1.0}, {"Date", 1.0}, {"Tub " + in.temperature_symbol(), 0.7}, {"Remarks", 2.6}},
         {{{"", "", "", ""}}, {{"", "", "", ""}}, {{"", "", "", ""}}}, 12.0);

@@ -329,3 +329,58 @@ TEST_CASE("a retrieve is set for this device and not for the lure, and by the ha
                WithinAbs(0.8 * 0.8 / 0.7, 0.5e-6)); // saved with six decimals
     CHECK(bench.app.document_json() == before);
 }
+
+TEST_CASE("a count of beats is put down with what was foretold of that lure, and keeps it when it changes",
+          "[shell][swim][log]") {
+    Bench bench;
+    REQUIRE(bench.app.open_json(write_document(narrow_lure())).empty());
+    bench.tap_all({"step.log", "log.view.1", "log.add"});
+    bench.reach("log.kind.9");
+    bench.reach("log.new.beats");
+    bench.tap_all({"keypad.1", "keypad.2", "keypad.ok"});
+    bench.reach("log.new.travel");
+    bench.tap_all({"keypad.3", "keypad.ok"});
+    bench.reach("log.new.put");
+    REQUIRE(bench.app.document().log.size() == 1);
+    const document::Reading put = bench.app.document().log.front();
+    CHECK(put.kind == document::ReadingKind::beats);
+    CHECK(put.stage == Stage::rigged);
+    CHECK(put.beats == 12.0);
+    CHECK_THAT(put.travel_m.value_or(0.0), WithinAbs(3.0, 1e-12));
+    const state::Session session = narrow_session();
+    SwimAnswerCache swim;
+    CHECK_FALSE(swim.foretold_per_m());
+    work_out(swim, session);
+    REQUIRE(swim.foretold_per_m());
+    REQUIRE(put.foretold_per_m);
+    CHECK_THAT(*put.foretold_per_m, WithinRel(*swim.foretold_per_m(), 1e-9));
+
+    document::Document d = bench.app.document();
+    open_joints(d, 0.1);
+    REQUIRE(bench.app.open_json(write_document(d)).empty());
+    bench.tap_all({"step.log", "log.view.1", "log.0"});
+    bench.reach("log.0.beats");
+    bench.tap_all({"keypad.9", "keypad.ok"});
+    CHECK(bench.app.document().log.front().beats == 9.0);
+    CHECK_THAT(bench.app.document().log.front().foretold_per_m.value_or(0.0),
+               WithinRel(*put.foretold_per_m, 1e-6)); // as the document writes it
+}
+
+TEST_CASE("beats counted over seconds are at the usual retrieve until another speed is typed",
+          "[shell][swim][log]") {
+    Bench bench;
+    REQUIRE(bench.app.open_json(write_document(state::new_lure())).empty()); // in one piece
+    bench.tap_all({"step.log", "log.view.1", "log.add"});
+    bench.reach("log.kind.9");
+    bench.reach("log.new.beats");
+    bench.tap_all({"keypad.1", "keypad.5", "keypad.ok"});
+    bench.reach("log.new.time");
+    bench.tap_all({"keypad.8", "keypad.ok"});
+    bench.reach("log.new.put");
+    REQUIRE(bench.app.document().log.size() == 1);
+    const document::Reading& put = bench.app.document().log.front();
+    CHECK(put.time_s == 8.0);
+    CHECK(put.speed_m_s == state::usual_retrieves_m_s[1]);
+    CHECK_FALSE(put.travel_m);
+    CHECK_FALSE(put.foretold_per_m); // nothing is foretold of it: it is kept all the same
+}

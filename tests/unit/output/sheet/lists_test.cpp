@@ -374,3 +374,16 @@ TEST_CASE(
     CHECK(times_said(*batch, "<td>suspends</td>") == 1);
     CHECK(times_said(*batch, "<td>floats</td>") == 0);
 }
+
+TEST_CASE("the weigh-in card has a line for beats counted, in metres or in feet", "[sheet]") {
+    SheetOptions options = with_faces();
+    options.format = SheetFormat::html_pages;
+    const auto card_says = [&](const std::string& words) {
+        const auto sheet = build_sheet(support::fish(), options);
+        REQUIRE(sheet.ok());
+        return sheet->find(words) != std::string::npos;
+    };
+    CHECK(card_says("______ beats over ______ m."));
+    options.units = units::inches;
+    CHECK(card_says("______ beats over ______ ft."));
+}
