@@ -70,7 +70,10 @@ void swim_sheet(Scene& scene, const state::Session& session, state::PanelState& 
                     swim.answers.refusal().empty() ? words::swim_begins : words::swim_no_answer_why);
         return;
     }
-    const swim::Wave& wave = *answer->wave;
+    swim::Wave wave = *answer->wave;
+    // At the tempo that the panel tells, of all draws and counts.
+    const auto known = swim.answers.known_beats(session);
+    if (known) wave.beats_per_m = known->per_m.mid;
     const bool beats = wave.poses.size() > 1 && wave.beats_per_m > 0.0;
     if (!beats) {
         swim.clock.pause();
@@ -85,8 +88,8 @@ void swim_sheet(Scene& scene, const state::Session& session, state::PanelState& 
     swim.clock.advance(scene.ui.now_s, beats_per_s * (swim.slow_motion ? slowed : 1.0));
     SwimLabels labels{swim.slow_motion ? words::slow_tempo : words::true_tempo, {}};
     // Of two links that glide from side to side no beats are told.
-    if (answer->beats_per_m) labels.beats = beats_text(beats_per_s) + " " + words::beats_a_second;
-    if (answer->beats_per_m && !scene.ui.phone)
+    if (known) labels.beats = beats_text(beats_per_s) + " " + words::beats_a_second;
+    if (known && !scene.ui.phone)
         labels.beats += std::string(words::at_speed) + retrieve_text(retrieve, speed_m_s, scene.ui.units);
     draw_swim(scene, wave, swim.clock.at(), labels, {area.x, area.y, area.w, row.y - area.y - 8.0f});
     if (swim.clock.playing()) scene.ui.frames_wanted = std::max(scene.ui.frames_wanted, 2);

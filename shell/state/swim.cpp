@@ -68,6 +68,11 @@ bool SwimAnswerCache::can_tell_changes(const Session& session) {
     return before_.has_value() || (run_ && run_->done());
 }
 
+std::optional<bench::KnownBeats> SwimAnswerCache::known_beats(const Session& session) const {
+    if (!answer_ || !answer_->beats_per_m) return std::nullopt;
+    return bench::known_beats(session.document(), *answer_->beats_per_m);
+}
+
 std::optional<double> SwimAnswerCache::foretold_per_m() const {
     if (!run_ || !run_->done() || !answer_->beats_per_m) return std::nullopt;
     return answer_->beats_per_m->mid;

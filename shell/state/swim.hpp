@@ -20,8 +20,10 @@ public:
     /// left. During a drag it rests, and what is known stays that of the lure before it.
     bool work(const Session& session);
 
-    /// Of the draws that are done; nullptr before the first and where the core refuses.
+    /// Of the draws that are done; nullptr before the first and where the core refuses. Counts are not in it.
     [[nodiscard]] const swim::SwimAnswer* answer() const { return answer_ ? &*answer_ : nullptr; }
+    /// Beats per metre by the answer and the counts in the log; absent where it does not beat.
+    [[nodiscard]] std::optional<bench::KnownBeats> known_beats(const Session& session) const;
     /// Beats per metre that are foretold of the shown lure, whatever was counted; absent until all is worked
     /// out, and where it does not beat. To be asked for after work().
     [[nodiscard]] std::optional<double> foretold_per_m() const;

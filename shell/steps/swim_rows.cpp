@@ -30,17 +30,18 @@ void verdict(PanelContext& context, const swim::SwimAnswer& answer) {
                                         std::to_string(swim::all_draws) + words::share_so_far
                                   : std::string(words::share_all);
     widgets::info_box(context.ui, words::ways[static_cast<std::size_t>(answer.way)], share + "\n" + tried);
+    if (!answer.caution.empty()) widgets::problem_line(context.ui, answer.caution);
 }
 
-void beats_bar(PanelContext& context, const swim::SwimAnswer& answer) {
-    if (!answer.beats_per_m) {
+void beats_bar(PanelContext& context, const bench::KnownBeats* known) {
+    if (known == nullptr) {
         widgets::gap();
         widgets::note(context.ui, words::no_beats);
         return;
     }
     const Unit unit = context.ui.units.UnitSet::of(units::Quantity::beats);
     const auto shown = [unit](double per_m) { return widgets::to_unit(per_m, unit); };
-    const swim::Beats& beats = *answer.beats_per_m;
+    const swim::Beats& beats = known->per_m;
     widgets::band_bar(context.ui,
                       {.title = unit == Unit::per_m ? words::beats_a_metre : words::beats_in_ten_feet,
                        .number = widgets::number_text(beats.mid, unit),
@@ -49,7 +50,12 @@ void beats_bar(PanelContext& context, const swim::SwimAnswer& answer) {
                        .low = shown(beats.low),
                        .mid = shown(beats.mid),
                        .high = shown(beats.high)});
-    widgets::note(context.ui, words::beats_note);
+    std::string note = words::beats_note;
+    if (known->counts > 0)
+        note += words::beats_counted;
+    else if (known->is_learnt)
+        note += words::beats_learnt;
+    widgets::note(context.ui, note);
 }
 
 /// The speed of the chosen retrieve, by its own unit or by the handle.
@@ -79,7 +85,7 @@ void retrieve_fields(PanelContext& context, Retrieve& retrieve, int index) {
     retrieve.line_per_turn_m = *set;
 }
 
-void retrieve_rows(PanelContext& context, const swim::SwimAnswer* answer) {
+void retrieve_rows(PanelContext& context, const bench::KnownBeats* known) {
     const Retrieve& kept = context.session.settings.retrieve;
     Retrieve retrieve = kept;
     widgets::subheading(context.ui, words::retrieves_group);
@@ -89,20 +95,19 @@ void retrieve_rows(PanelContext& context, const swim::SwimAnswer* answer) {
                                                words::retrieve_turns};
     if (const auto by = widgets::choice(context.ui, "swim.by", ways, static_cast<int>(retrieve.by)))
         retrieve.by = static_cast<RetrieveBy>(*by);
-    const swim::Beats* beats = answer != nullptr && answer->beats_per_m ? &*answer->beats_per_m : nullptr;
     int& chosen = context.motion.swim.retrieve;
     for (int i = 0; i < static_cast<int>(words::retrieve_names.size()); ++i) {
         const auto index = static_cast<std::size_t>(i);
         const double speed_m_s = kept.speed_m_s[index];
         std::string below = drawing::retrieve_text(kept, speed_m_s, context.ui.units);
         std::string number = words::dash;
-        if (beats != nullptr) {
+        if (known != nullptr) {
             const auto a_second = [speed_m_s](double per_m) {
                 return drawing::beats_text(per_m * speed_m_s);
             };
-            number = a_second(beats->mid);
-            below += std::string(words::separator) + a_second(beats->low) + " " + words::to_word + " " +
-                     a_second(beats->high);
+            number = a_second(known->per_m.mid);
+            below += std::string(words::separator) + a_second(known->per_m.low) + " " + words::to_word + " " +
+                     a_second(known->per_m.high);
         }
         if (widgets::list_row(context.ui, "swim.row." + std::to_string(i),
                               {words::retrieve_names[index], below, number, words::a_second, i == chosen,
@@ -153,13 +158,15 @@ void swim_rows(PanelContext& context) {
         return;
     }
     const swim::SwimAnswer* answer = swim.answer();
+    const auto beats = swim.known_beats(context.session);
+    const bench::KnownBeats* known = beats ? &*beats : nullptr;
     if (answer == nullptr) {
         widgets::info_box(context.ui, words::swim_begins, words::share_begins);
     } else {
         verdict(context, *answer);
-        beats_bar(context, *answer);
+        beats_bar(context, known);
     }
-    retrieve_rows(context, answer);
+    retrieve_rows(context, known);
     if (answer != nullptr) joint_rows(context, *answer);
     beside_rows(context);
 }

@@ -384,3 +384,32 @@ TEST_CASE("beats counted over seconds are at the usual retrieve until another sp
     CHECK_FALSE(put.travel_m);
     CHECK_FALSE(put.foretold_per_m); // nothing is foretold of it: it is kept all the same
 }
+
+TEST_CASE("a count in the log narrows the beats that are told, and nothing is worked out anew for it",
+          "[shell][swim][log]") {
+    state::Session session = narrow_session();
+    SwimAnswerCache swim;
+    CHECK_FALSE(swim.known_beats(session));
+    work_out(swim, session);
+    const auto before = swim.known_beats(session);
+    REQUIRE(before);
+    CHECK_FALSE(before->is_learnt);
+    CHECK(before->per_m.mid == swim.answer()->beats_per_m->mid);
+    change(session, [&](document::Document& d) {
+        document::Reading count;
+        count.kind = document::ReadingKind::beats;
+        count.stage = Stage::rigged;
+        count.beats = 10.0 * 1.2 * before->per_m.mid;
+        count.travel_m = 10.0;
+        count.foretold_per_m = swim.foretold_per_m();
+        d.log.push_back(count);
+    });
+    CHECK_FALSE(swim.work(session));
+    const auto after = swim.known_beats(session);
+    REQUIRE(after);
+    CHECK(after->counts == 1);
+    CHECK(after->per_m.mid > before->per_m.mid);
+    CHECK(after->per_m.mid < 1.2 * before->per_m.mid);
+    CHECK(after->per_m.high / after->per_m.low < before->per_m.high / before->per_m.low);
+    CHECK(swim.foretold_per_m() == before->per_m.mid); // what was worked out stays what was foretold
+}
