@@ -1,6 +1,7 @@
 #include "steps/step_panels.hpp"
 
 #include "look/words_log.hpp"
+#include "look/words_steps.hpp"
 #include "look/words_swim.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
