@@ -49,14 +49,16 @@ Figure figure_of(const Scene& scene, int columns) {
 /// What a whole beat covers, and the way on which its tail's path shows.
 struct Extent {
     double aft_m = 0.0;
-    double half_width_m = 0.0;
+    double port_m = 0.0; ///< y of its ends to either side
+    double starboard_m = 0.0;
 };
 
 Extent extent_of(const Figure& figure, const swim::Wave& wave) {
-    Extent extent;
+    Extent extent{0.0, wave.poses.front().y_m, wave.poses.front().y_m};
     const auto take = [&extent](const Pin& p) {
         extent.aft_m = std::max(extent.aft_m, p.x_m);
-        extent.half_width_m = std::max(extent.half_width_m, std::abs(p.y_m));
+        extent.port_m = std::min(extent.port_m, p.y_m);
+        extent.starboard_m = std::max(extent.starboard_m, p.y_m);
     };
     for (std::size_t i = 0; i < wave.poses.size(); ++i) {
         const auto stands =
@@ -70,6 +72,14 @@ Extent extent_of(const Figure& figure, const swim::Wave& wave) {
         if (!stands.empty()) take(stands.back().of(figure.end_m, 0.0));
     }
     return extent;
+}
+
+/// The way of travel: the middle of that of the line tie.
+double way_y_m(const swim::Wave& wave) {
+    double sum_m = 0.0;
+    for (const auto& pose : wave.poses)
+        sum_m += pose.y_m;
+    return sum_m / static_cast<double>(wave.poses.size());
 }
 
 class Painter {
@@ -108,6 +118,11 @@ public:
         const Pin tie = state::segments_at(wave_, beat).front().of(wave_.x_m.front(), 0.0);
         const ImVec2 at = pen::vec(map_.at(tie.x_m, tie.y_m));
         scene_.list.AddLine({left, at.y}, at, scene_.ink().line, pen::hair);
+        // A tie ahead of the nose stands on its eye.
+        const double nose_m = scene_.body().lines->nose_m();
+        if (wave_.x_m.front() >= nose_m) return;
+        const Pin nose = state::segments_at(wave_, beat).front().of(nose_m, 0.0);
+        scene_.list.AddLine(at, pen::vec(map_.at(nose.x_m, nose.y_m)), scene_.ink().metal, pen::medium);
     }
 
     void lure(double beat) {
@@ -172,11 +187,13 @@ void draw_swim(Scene& scene, const swim::Wave& wave, double beat, const SwimLabe
     const widgets::Rect way{rect.x + 6.0f, rect.y + head, rect.w - 12.0f,
                             std::max(10.0f, rect.h - head - 8.0f)};
     const double wide_m = ahead_m + extent.aft_m + behind_m;
-    const double scale = fitting_px_per_m(wide_m, 2.0 * extent.half_width_m, way.w, way.h);
-    const WorldToScreen map(scale, 0.5 * wide_m - ahead_m, 0.0, {way.x + 0.5f * way.w, way.y + 0.5f * way.h});
+    const double scale = fitting_px_per_m(wide_m, extent.starboard_m - extent.port_m, way.w, way.h);
+    const WorldToScreen map(scale, 0.5 * wide_m - ahead_m, 0.5 * (extent.port_m + extent.starboard_m),
+                            {way.x + 0.5f * way.w, way.y + 0.5f * way.h});
 
     list.PushClipRect({rect.x, rect.y}, {rect.right(), rect.bottom()}, true);
-    const ImVec2 straight[] = {{rect.x, map.at(0.0, 0.0).y}, {rect.right(), map.at(0.0, 0.0).y}};
+    const float straight_y = map.at(0.0, way_y_m(wave)).y;
+    const ImVec2 straight[] = {{rect.x, straight_y}, {rect.right(), straight_y}};
     pen::dashed(list, straight, look::faded(ink.water_line, 0.45f), pen::hair, 9.0f, 6.0f);
     Painter painter(scene, figure, wave, map);
     if (beats) {

@@ -9,11 +9,10 @@ namespace {
 
 using Clock = std::chrono::steady_clock;
 
-// Of a frame of 16 ms; until there is anything to show, drawing costs less and waiting more.
-constexpr std::chrono::milliseconds first_slice{14};
+/// Of a frame of 16 ms.
 constexpr std::chrono::milliseconds slice{9};
 /// Between two looks at the clock: some milliseconds on a tablet.
-constexpr int steps_at_once = 500;
+constexpr int steps_at_once = 250;
 
 /// The document without what has no bearing on the swim.
 std::string design_of(document::Document document) {
@@ -54,7 +53,7 @@ bool SwimAnswerCache::work(const Session& session) {
         }
     }
     if (!run_ || run_->done()) return false;
-    const auto end = Clock::now() + (answer_ ? slice : first_slice);
+    const auto end = Clock::now() + slice;
     const int known = run_->draws_done();
     do
         run_->work(steps_at_once);

@@ -25,7 +25,7 @@ std::string told_text(swim::Told told, const char* up, const char* down, const s
 void swim_change_rows(PanelContext& context) {
     auto& swim = context.motion.swim.answers;
     if (!swim.can_tell_changes(context.session)) return;
-    const bool more = swim.work(context.session);
+    const bool more = swim.work(context.session) && swim.work(context.session); // nothing moves here
     if (more) context.ui.frames_wanted = std::max(context.ui.frames_wanted, 2);
     // Two lines in every case, so that the rows below stay where the finger is.
     const auto both = [](const char* word) {

@@ -30,7 +30,9 @@ void verdict(PanelContext& context, const swim::SwimAnswer& answer) {
                                         std::to_string(swim::all_draws) + words::share_so_far
                                   : std::string(words::share_all);
     widgets::info_box(context.ui, words::ways[static_cast<std::size_t>(answer.way)], share + "\n" + tried);
-    if (!answer.caution.empty()) widgets::problem_line(context.ui, answer.caution);
+    if (answer.caution.empty()) return;
+    widgets::gap(8.0f);
+    widgets::problem_line(context.ui, answer.caution);
 }
 
 void beats_bar(PanelContext& context, const bench::KnownBeats* known) {
@@ -148,7 +150,10 @@ void beside_rows(PanelContext& context) {
 void swim_rows(PanelContext& context) {
     auto& swim = context.motion.swim.answers;
     // More frames are requested only while something is left to be worked out.
-    if (swim.work(context.session)) context.ui.frames_wanted = std::max(context.ui.frames_wanted, 2);
+    bool more = swim.work(context.session);
+    // While nothing moves, no one sees that frames are half as many.
+    if (more && !context.motion.swim.clock.playing()) more = swim.work(context.session);
+    if (more) context.ui.frames_wanted = std::max(context.ui.frames_wanted, 2);
     if (!swim.refusal().empty()) {
         Sentence why;
         for (const Problem& problem : swim.refusal())
