@@ -104,7 +104,7 @@ inline constexpr const char* beats_at = " at ";
 inline constexpr const char* foretold_a_metre = "Foretold beats a metre";
 inline constexpr const char* foretold_in_ten_feet = "Foretold beats in ten feet";
 inline constexpr const char* foretold_below = "kept with the count";
-inline constexpr const char* foretold_then = "when it was put down";
+inline constexpr const char* foretold_then = "when it was added";
 inline constexpr const char* foretold_nothing =
     "Of this lure no beats can be foretold; the count is kept all the same. Water, Swim says why.";
 inline constexpr const char* freeboard_field = "Back over the water";

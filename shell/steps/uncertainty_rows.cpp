@@ -1,5 +1,6 @@
 #include "steps/step_panels.hpp"
 
+#include "look/words.hpp"
 #include "look/words_log.hpp"
 #include "look/words_steps.hpp"
 #include "output.hpp"
