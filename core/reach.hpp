@@ -1,0 +1,8 @@
+#pragma once
+
+// When lead alone cannot: ways out, what the holes can reach, changes by hand, and a recipe's whole family.
+
+#include "reach/by_hand.hpp"
+#include "reach/family.hpp"
+#include "reach/reach_map.hpp"
+#include "reach/ways.hpp"
