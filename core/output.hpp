@@ -11,6 +11,7 @@
 #include "output/log_csv.hpp"
 #include "output/mix_json.hpp"
 #include "output/numbers.hpp"
+#include "output/reach_json.hpp"
 #include "output/sheet/sheet.hpp"
 #include "output/sheet/writers.hpp"
 #include "output/square_code.hpp"

@@ -1,6 +1,7 @@
 #include "bench/compare.hpp"
 
 #include "bench/lead/lead_plan.hpp"
+#include "bench/other_material.hpp"
 
 #include "materials/solids.hpp"
 #include "materials/woods.hpp"
@@ -54,13 +55,7 @@ Outcome<std::vector<Option>> woods(const document::Document& document) {
         option.density_kg_m3 = materials::wood_density_kg_m3(wood, document.wood.moisture_percent);
         if (wood.side_hardness_n) option.hardness_n = wood.side_hardness_n->value;
         option.spread = materials::specific_gravity(wood).spread;
-        document::Document other = document;
-        other.wood.species = wood.id;
-        other.wood.density_kg_m3.reset();
-        other.wood.density_spread.reset();
-        other.log.clear();
-        other.corrections.clear();
-        plan_into(option, other);
+        plan_into(option, bench::in_wood(document, wood.id));
         options.push_back(std::move(option));
     }
     return options;
@@ -75,13 +70,7 @@ Outcome<std::vector<Option>> metals(const document::Document& document) {
         option.id = solid.id;
         option.name = solid.name;
         option.density_kg_m3 = solid.density_kg_m3.value;
-        document::Document other = document;
-        for (auto& hole : other.holes) {
-            if (!plan_may_fill(hole)) continue;
-            // As much of a lighter metal as there is now need not fit: the plan begins with none of it.
-            hole.fill = document::Fill{option.id, 0.0, std::nullopt, std::nullopt};
-        }
-        plan_into(option, other);
+        plan_into(option, bench::with_metal(document, solid.id));
         options.push_back(std::move(option));
     }
     return options;

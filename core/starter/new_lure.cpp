@@ -71,10 +71,11 @@ void add_coats(document::Document& d) {
     d.coats = {sealer, paint, clear};
 }
 
-void set_targets(document::Document& d, const LureCard& card) {
+} // namespace
+
+void ask_for_fall(document::Document& d, const LureCard& card) {
     const bool by_weight = card.fall == WantedFall::floats || card.fall == WantedFall::suspends;
     d.targets.by = by_weight ? document::TargetBy::in_water : document::TargetBy::fall;
-    d.targets.pitch_rad = (by_weight ? 0.0 : -2.0) * units::degree_rad;
     d.targets.fall_m_s = speed_of(card);
     d.targets.in_water_kg = 0.0;
     if (card.fall == WantedFall::floats) {
@@ -84,8 +85,6 @@ void set_targets(document::Document& d, const LureCard& card) {
         d.targets.in_water_kg = -std::round(share * 1e4) / 1e4;
     }
 }
-
-} // namespace
 
 double speed_of(const LureCard& card) {
     switch (card.fall) {
@@ -117,7 +116,9 @@ Outcome<document::Document> new_lure(const LureCard& card) {
     Outcome<document::Document> hooked = with_hooks(*jointed, card.hooks);
     if (!hooked) return hooked;
     add_coats(*hooked);
-    set_targets(*hooked, card);
+    ask_for_fall(*hooked, card);
+    const bool falls = hooked->targets.by == document::TargetBy::fall;
+    hooked->targets.pitch_rad = (falls ? -2.0 : 0.0) * units::degree_rad;
     return with_lead(*hooked);
 }
 

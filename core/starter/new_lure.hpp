@@ -57,6 +57,10 @@ inline constexpr double greatest_length_m = 0.4;
 /// Speeds of the words: slow 0.12, medium 0.22, fast 0.35 m/s. Common practice, no source.
 [[nodiscard]] double speed_of(const LureCard& card);
 
+/// Sets the targets of a whole lure to what a card asks of its fall: a speed, or the weight in water of one
+/// that floats or suspends. The hang asked for stays.
+void ask_for_fall(document::Document& document, const LureCard& card);
+
 /// The lure: body, joints with hinges and their pockets, line tie, hooks on hangers, slot and tail, usual
 /// coats, lead holes, targets, lead planned. It evaluates, it has no warnings of its own (answers and
 /// joints), its plan is met, and everything in it can be changed afterwards.

@@ -26,6 +26,7 @@ void glue(Options& options);
 void board(Options& options);
 void woods(Options& options);
 void metals(Options& options);
+void reach(Options& options);
 void sheet(Options& options);
 void trace(Options& options);
 

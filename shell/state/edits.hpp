@@ -115,8 +115,6 @@ struct SectionSpot {
 [[nodiscard]] Edit remove_tail();
 enum class TailLine { top, bottom, half_thickness };
 [[nodiscard]] document::CurvePoints& line_of(document::Tail& tail, TailLine line);
-/// Scales length, height and thickness by a factor > 0 each; the tenon stays.
-void stretch_tail(document::Tail& tail, double along, double up, double across);
 
 [[nodiscard]] Edit add_reading(document::Reading reading);
 [[nodiscard]] Edit remove_reading(int index);

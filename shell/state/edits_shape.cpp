@@ -1,87 +1,11 @@
 #include "state/edits.hpp"
 
+#include "reach.hpp"
+
 #include <algorithm>
 #include <cmath>
 
 namespace evenfall::shell::state {
-namespace {
-
-void scale_depths(document::Document& d, double k) {
-    for (auto& hole : d.holes) {
-        hole.depth_m *= k;
-        hole.max_depth_m *= k;
-        if (hole.fill && hole.fill->mass_kg) *hole.fill->mass_kg *= k;
-        if (hole.fill && hole.fill->length_m) *hole.fill->length_m *= k;
-    }
-}
-
-void scale_z(document::Document& d, double k) {
-    for (auto& point : d.shape.back)
-        point.value *= k;
-    for (auto& point : d.shape.belly)
-        point.value *= k;
-    for (auto& hanger : d.hangers)
-        hanger.z_m *= k;
-    for (auto& part : d.parts)
-        part.at_m.z *= k;
-    for (auto& reading : d.shape.measured) {
-        if (reading.height_m) *reading.height_m *= k;
-    }
-    for (auto& pocket : d.pockets) {
-        if (pocket.z_from_m) *pocket.z_from_m *= k;
-        if (pocket.z_to_m) *pocket.z_to_m *= k;
-    }
-    if (d.tail) {
-        stretch_tail(*d.tail, 1.0, k, 1.0);
-        d.tail->z_m *= k;
-        if (d.tail->tenon) d.tail->tenon->height_m *= k;
-    }
-    scale_depths(d, k);
-}
-
-void scale_y(document::Document& d, double k) {
-    for (auto& point : d.shape.half_width)
-        point.value *= k;
-    for (auto& reading : d.shape.measured) {
-        if (reading.width_m) *reading.width_m *= k;
-    }
-    for (auto& hole : d.holes)
-        hole.y_m *= k;
-    for (auto& part : d.parts)
-        part.at_m.y *= k;
-    for (auto& pocket : d.pockets)
-        pocket.y_m *= k;
-    if (d.tail) stretch_tail(*d.tail, 1.0, 1.0, k);
-}
-
-void scale_x(document::Document& d, double k) {
-    for (auto* points : {&d.shape.back, &d.shape.belly, &d.shape.half_width, &d.shape.section.curve()}) {
-        for (auto& point : *points)
-            point.x_m *= k;
-    }
-    for (auto& reading : d.shape.measured)
-        reading.x_m *= k;
-    for (auto& joint : d.joints)
-        joint.at_m *= k;
-    for (auto& hole : d.holes)
-        hole.x_m *= k;
-    for (auto& hanger : d.hangers)
-        hanger.x_m *= k;
-    for (auto& part : d.parts)
-        part.at_m.x *= k;
-    for (auto& pocket : d.pockets) {
-        pocket.x_from_m *= k;
-        pocket.x_to_m *= k;
-    }
-    if (d.tail) {
-        stretch_tail(*d.tail, k, 1.0, 1.0);
-        d.tail->x_m *= k;
-        if (d.tail->tenon) d.tail->tenon->length_m *= k;
-    }
-}
-
-} // namespace
-
 Edit on_document(std::function<void(document::Document&)> change) {
     return [change = std::move(change)](document::Document d) {
         change(d);
@@ -133,23 +57,23 @@ Edit scale_whole(double length_m) {
         const double now = drawn_length_m(d);
         if (!(now > 0.0)) return;
         const double k = length_m / now;
-        scale_x(d, k);
-        scale_y(d, k);
-        scale_z(d, k);
+        document::stretch_along(d, k);
+        document::stretch_across(d, k);
+        document::stretch_up(d, k);
     });
 }
 
 Edit scale_height(double height_m) {
     return on_document([height_m](document::Document& d) {
         const double now = drawn_height_m(d);
-        if (now > 0.0) scale_z(d, height_m / now);
+        if (now > 0.0) document::stretch_up(d, height_m / now);
     });
 }
 
 Edit scale_width(double width_m) {
     return on_document([width_m](document::Document& d) {
         const double now = drawn_width_m(d);
-        if (now > 0.0) scale_y(d, width_m / now);
+        if (now > 0.0) document::stretch_across(d, width_m / now);
     });
 }
 

@@ -16,15 +16,6 @@ document::CurvePoints& line_of(document::Tail& tail, TailLine line) {
     return line == TailLine::top ? tail.back : line == TailLine::bottom ? tail.belly : tail.half_thickness;
 }
 
-void stretch_tail(document::Tail& tail, double along, double up, double across) {
-    for (const TailLine line : {TailLine::top, TailLine::bottom, TailLine::half_thickness}) {
-        for (auto& point : line_of(tail, line)) {
-            point.x_m *= along;
-            point.value *= line == TailLine::half_thickness ? across : up;
-        }
-    }
-}
-
 Edit add_tail() {
     return on_document([](document::Document& d) { starter::add_soft_tail(d); });
 }

@@ -6,6 +6,7 @@
 #include "look/words_choice.hpp"
 #include "look/words_steps.hpp"
 #include "look/words_tail.hpp"
+#include "reach.hpp"
 #include "widgets/button.hpp"
 #include "widgets/choice.hpp"
 #include "widgets/rows.hpp"
@@ -34,7 +35,7 @@ void stretched(PanelContext& context, const char* id, const char* what, double n
     number(context, id, what, now, {Quantity::length, 0.0005, most, {}, -1}, label(what), [=](double v) {
         const double k = v / now - 1.0;
         return on_tail(
-            [=](Tail& t) { state::stretch_tail(t, 1.0 + k * along, 1.0 + k * up, 1.0 + k * across); });
+            [=](Tail& t) { document::stretch_tail(t, 1.0 + k * along, 1.0 + k * up, 1.0 + k * across); });
     });
 }
 

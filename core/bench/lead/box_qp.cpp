@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <utility>
 
 namespace evenfall::lead {
@@ -59,24 +60,29 @@ double size(const Pair& p) {
 
 } // namespace
 
-bool reaches(std::span<const LeadVariable> columns, const Pair& target, double slack) {
+double outside_by(std::span<const LeadVariable> columns, const Pair& target) {
     // A point is in a sum of segments exactly where no direction normal to one of them separates it.
-    const auto separated = [&](const Pair& direction) {
+    double most = -std::numeric_limits<double>::infinity();
+    const auto ask = [&](const Pair& direction) {
         const double norm = size(direction);
-        if (norm == 0.0) return false;
-        double most = 0.0;
+        if (norm == 0.0) return;
+        double support = 0.0;
         for (const LeadVariable& c : columns)
-            most += std::max(inner(direction, c.row) * c.lower, inner(direction, c.row) * c.upper);
-        return inner(direction, target) - most > slack * norm;
+            support += std::max(inner(direction, c.row) * c.lower, inner(direction, c.row) * c.upper);
+        most = std::max(most, (inner(direction, target) - support) / norm);
     };
-    if (columns.empty()) return size(target) <= slack;
     for (const LeadVariable& c : columns) {
-        const Pair normal{-c.row[1], c.row[0]};
-        if (separated(normal) || separated({-normal[0], -normal[1]})) return false;
         // Along the segments too: all of them may be parallel, and then only this direction bounds the sum.
-        if (separated(c.row) || separated({-c.row[0], -c.row[1]})) return false;
+        for (const Pair& direction : {Pair{-c.row[1], c.row[0]}, c.row}) {
+            ask(direction);
+            ask({-direction[0], -direction[1]});
+        }
     }
-    return true;
+    return std::isfinite(most) ? most : size(target);
+}
+
+bool reaches(std::span<const LeadVariable> columns, const Pair& target, double slack) {
+    return outside_by(columns, target) <= slack;
 }
 
 std::optional<std::vector<double>> minimise(std::span<const LeadVariable> columns, const Pair& target) {

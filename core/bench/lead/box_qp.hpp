@@ -24,6 +24,10 @@ struct LeadVariable {
 [[nodiscard]] std::optional<std::vector<double>> minimise(std::span<const LeadVariable> columns,
                                                           const std::array<double, 2>& target);
 
+/// How far the target lies outside what the columns reach (the zonotope Σ row·h), by the directions normal to
+/// its sides and along them: 0 on its edge, negative within. Beyond a corner it is less than the distance.
+[[nodiscard]] double outside_by(std::span<const LeadVariable> columns, const std::array<double, 2>& target);
+
 /// True where the target is within reach (the zonotope Σ row·h), to within `slack` of its edge.
 [[nodiscard]] bool reaches(std::span<const LeadVariable> columns, const std::array<double, 2>& target,
                            double slack);

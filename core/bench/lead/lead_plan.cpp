@@ -5,9 +5,9 @@
 #include "base/sentence.hpp"
 #include "base/trade.hpp"
 #include "bench/lead/misses.hpp"
+#include "bench/lead/problem.hpp"
 #include "water/fall/drag_items.hpp"
 #include "water/fall/hull.hpp"
-#include "water/fall/level_fall.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -159,31 +159,6 @@ LeadPlan planned_document(const document::Document& document, const lead::LeadPr
     return plan;
 }
 
-/// The lure without its candidates, and what it is to come to.
-lead::LeadProblem problem_of(const Evaluation& before, const ledger::LedgerInputs& inputs,
-                             const materials::WaterProperties& water) {
-    lead::LeadProblem task;
-    task.inputs = &inputs;
-    task.candidates = lead::candidates(inputs);
-    const auto is_candidate = [&](const ledger::Line& line) {
-        const bool of_hole = line.kind == ledger::Kind::hole_wood || line.kind == ledger::Kind::hole_water ||
-                             line.kind == ledger::Kind::fill || line.kind == ledger::Kind::cap;
-        return of_hole &&
-               std::any_of(task.candidates.begin(), task.candidates.end(),
-                           [&](const lead::Candidate& c) { return static_cast<int>(c.hole) == line.item; });
-    };
-    for (const ledger::Line& line : before.ledger) {
-        if (!is_candidate(line)) task.base += line;
-    }
-    const document::Targets& targets = inputs.document->targets;
-    const bool by_fall = targets.by == document::TargetBy::fall;
-    const fall::LevelFall level(*before.body.lines);
-    task.aim = {water.density_kg_m3,
-                by_fall ? level.in_water_kg(targets.fall_m_s, water) : targets.in_water_kg,
-                targets.pitch_rad};
-    return task;
-}
-
 lead::Filling nearest_of(lead::LeadProblem& task, const Evaluation& before,
                          const materials::WaterProperties& water) {
     const document::Document& document = *task.inputs->document;
@@ -266,7 +241,7 @@ Outcome<LeadPlan> plan_lead(const document::Document& document) {
     const Outcome<Waters> water = waters_of(document);
     if (!water) return water.problems();
 
-    lead::LeadProblem task = problem_of(*before, *inputs, water->fishing);
+    lead::LeadProblem task = lead::problem_of(*before, *inputs, water->fishing);
 
     // A speed of fall needs a weight in water that depends slightly on where the lead is: the first guess is
     // the level fall without parts, then the fall of the planned lure corrects it.

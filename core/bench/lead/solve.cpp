@@ -15,17 +15,11 @@ namespace evenfall::lead {
 namespace {
 
 constexpr double step_m = 1e-6; // for slopes; the ledger is linear in it, except for the height of the fill
-constexpr double moment_scale_m = 0.010; // a gram-centimetre of moment counts as much as a gram
-constexpr double settled_m = 1e-11;      // lengths that no longer change
-constexpr double enough_kg = 1e-8;       // a hundredth of a milligram
-constexpr double aft_weight = 2.0;       // cost of a gram at the tail, relative to one at the nose
+constexpr double settled_m = 1e-11; // lengths that no longer change
+constexpr double enough_kg = 1e-8;  // a hundredth of a milligram
+constexpr double aft_weight = 2.0;  // cost of a gram at the tail, relative to one at the nose
 
 using Pair = std::array<double, 2>;
-
-Pair residual(const LeadTarget& aim, const ledger::Sum& sum) {
-    return {sum.in_water(aim.water_kg_m3).kg - aim.in_water_kg,
-            water::pitch_residual_kg_m(sum, aim.pitch_rad) / moment_scale_m};
-}
 
 double size(const Pair& r) {
     return std::max(std::fabs(r[0]), std::fabs(r[1]));
@@ -236,12 +230,31 @@ bool may_weigh(const LeadProblem& task, const std::vector<std::size_t>& set) {
 
 } // namespace
 
+std::array<double, 2> residual(const LeadTarget& aim, const ledger::Sum& sum) {
+    return {sum.in_water(aim.water_kg_m3).kg - aim.in_water_kg,
+            water::pitch_residual_kg_m(sum, aim.pitch_rad) / moment_scale_m};
+}
+
 ledger::Sum total(const LeadProblem& task, const Filling& filling) {
     ledger::Sum sum = task.base;
     for (std::size_t i = 0; i < task.candidates.size(); ++i) {
         sum += contribution(*task.inputs, task.candidates[i], filling.column_m[i], filling.used[i]);
     }
     return sum;
+}
+
+std::vector<std::vector<std::size_t>> hole_sets(const LeadProblem& task) {
+    const std::vector<std::size_t> holes = holes_with_room(task, 0.0);
+    std::vector<std::vector<std::size_t>> out;
+    for (std::vector<std::size_t> set = holes; !set.empty(); set.pop_back())
+        out.push_back(set);
+    for (const std::size_t a : holes)
+        out.push_back({a});
+    for (std::size_t a = 0; a < holes.size(); ++a) {
+        for (std::size_t b = a + 1; b < holes.size(); ++b)
+            out.push_back({holes[a], holes[b]});
+    }
+    return out;
 }
 
 std::optional<Filling> solve(const LeadProblem& task) {
@@ -251,21 +264,9 @@ std::optional<Filling> solve(const LeadProblem& task) {
         drop_short_fills(task, trial);
         return trial;
     };
-    // Every hole costs its cap and its wood even when almost empty. Where all of them together are too much,
-    // the rearmost are left out first; then each single hole and each pair is tried.
-    const std::vector<std::size_t> holes = holes_with_room(task, 0.0);
-    for (std::vector<std::size_t> set = holes; !set.empty(); set.pop_back()) {
+    for (const std::vector<std::size_t>& set : hole_sets(task)) {
+        if (!may_weigh(task, set)) continue;
         if (auto found = with(set)) return found;
-    }
-    for (const std::size_t a : holes) {
-        if (auto found = with({a})) return found;
-    }
-    for (std::size_t a = 0; a < holes.size(); ++a) {
-        for (std::size_t b = a + 1; b < holes.size(); ++b) {
-            const std::vector<std::size_t> two{holes[a], holes[b]};
-            if (!may_weigh(task, two)) continue;
-            if (auto found = with(two)) return found;
-        }
     }
     return std::nullopt;
 }

@@ -35,8 +35,20 @@ struct LeadProblem {
     std::optional<std::size_t> first; ///< which of the two misses comes first; counts a thousand times
 };
 
+/// A gram-centimetre of moment counts as much as a gram.
+inline constexpr double moment_scale_m = 0.010;
+
+/// What a lure is off the aim: weight in water [kg] (too heavy positive), and moment over moment_scale_m [kg]
+/// (nose too low positive).
+[[nodiscard]] std::array<double, 2> residual(const LeadTarget& aim, const ledger::Sum& sum);
+
 /// Sum of the finished lure with a filling.
 [[nodiscard]] ledger::Sum total(const LeadProblem& task, const Filling& filling);
+
+/// The sets of holes that the plan tries, in this order, each foremost first. Every hole costs its cap and
+/// its wood even when almost empty: where all of them together are too much, the rearmost are left out first;
+/// then come each single hole and each pair.
+[[nodiscard]] std::vector<std::vector<std::size_t>> hole_sets(const LeadProblem& task);
 
 /// Fills the holes so that the aim is met, or nothing where no set of holes is found that does. Where many
 /// fillings do, lead is placed low and forward: the cost of a fill is its mass times its height above the

@@ -3,6 +3,7 @@
 #include "body/bore.hpp"
 #include "body/tail_loft.hpp"
 #include "evenfall.hpp"
+#include "reach.hpp"
 #include "support/presets.hpp"
 
 #include <catch2/catch_test_macros.hpp>

@@ -1,0 +1,285 @@
+// Single moves first, then pairs: how many steps of each move should do, quickly; then the cheapest of them
+// proven, one after the other.
+
+#include "base/number_text.hpp"
+#include "document/check.hpp"
+#include "document/work_done.hpp"
+#include "reach/least_steps.hpp"
+#include "reach/moves.hpp"
+#include "reach/proof.hpp"
+#include "reach/shortage.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <deque>
+
+namespace evenfall::reach {
+
+namespace {
+
+constexpr std::size_t enough_singles = 4; ///< with as many, no pairs are looked for
+constexpr std::size_t most_of_a_kind = 2;
+constexpr std::size_t most_first_moves = 4; ///< of pairs
+constexpr std::size_t most_second_moves = 6;
+constexpr int most_more_steps = 3; ///< where the quick search was a little too hopeful
+
+/// A lure that moves start from: as it is, or changed by the first move of a pair.
+struct Start {
+    document::Document document;
+    std::vector<Kind> kinds;
+    Sentence change;
+    double cost = 0.0;
+    double shortage = 0.0;
+};
+using StartPtr = std::shared_ptr<const Start>;
+
+/// One move from one start.
+struct Try {
+    StartPtr start;
+    std::size_t move = 0;
+    LeastSteps steps;
+};
+
+/// A change that should do it.
+struct Hope {
+    StartPtr start;
+    std::size_t move = 0;
+    int steps = 0;
+    int more = 0; ///< steps that were added since
+    double cost = 0.0;
+};
+
+} // namespace
+
+struct Search::State {
+    document::Document document; ///< as it lies, with the goal's targets
+    Goal goal;
+    Ways ways;
+    std::optional<Known> before;
+    std::optional<Shortage> shortage;
+    std::vector<Move> moves;
+    std::deque<Try> tries;
+    std::vector<Try> tried;    ///< singles that do not do it alone
+    std::vector<Hope> hopes;   ///< the dearest first
+    std::optional<Way> proven; ///< its lead meets the targets; warnings and chance are still to be looked at
+    bool pairs_made = false;
+    double slices = 0.0;
+    double slices_expected = 1.0;
+
+    [[nodiscard]] document::Document changed(const Start& start, std::size_t move, int steps) const {
+        document::Document out = start.document;
+        moves[move].apply(out, steps);
+        return out;
+    }
+    void look_for_moves();
+    void try_next();
+    void hope_for(const Try& found, int steps);
+    void make_pairs();
+    void prove_next();
+    void look_at_proven();
+    [[nodiscard]] bool has_enough_of(const std::vector<Kind>& kinds) const;
+    bool step();
+};
+
+void Search::State::look_for_moves() {
+    const auto lure = evaluate(document);
+    if (!lure) return;
+    const auto inputs = ledger::ledger_inputs(document, lure->body);
+    if (!inputs) return;
+    const document::LogState log = document::log_state(document);
+    const Stage by_holes = document::stage_of_holes(document);
+    const std::vector<lead::Candidate> candidates = lead::candidates(*inputs);
+    moves = moves_of({document, *inputs, candidates,
+                      !log.has_readings && by_holes == Stage::carved && document.shape.measured.empty(),
+                      log.has_readings ? std::max(log.stage, by_holes) : by_holes});
+    const auto start = std::make_shared<const Start>(Start{document, {}, {}, 0.0, shortage->of(document)});
+    for (std::size_t i = 0; i < moves.size(); ++i)
+        tries.push_back({start, i, LeastSteps(moves[i].most, start->shortage)});
+    slices_expected = 3.0 * static_cast<double>(tries.size()) + 4.0 * most_ways;
+}
+
+void Search::State::try_next() {
+    Try& now = tries.front();
+    if (const auto steps = now.steps.ask()) {
+        now.steps.tell(shortage->of(changed(*now.start, now.move, *steps)));
+        return;
+    }
+    if (const auto found = now.steps.found())
+        hope_for(now, *found);
+    else if (now.start->kinds.empty() && now.steps.best() > 0)
+        tried.push_back(now);
+    tries.pop_front();
+}
+
+void Search::State::hope_for(const Try& found, int steps) {
+    const Hope hope{found.start, found.move, steps, 0, found.start->cost + moves[found.move].cost(steps)};
+    const auto dearer = [](const Hope& a, const Hope& b) { return a.cost > b.cost; };
+    hopes.insert(std::upper_bound(hopes.begin(), hopes.end(), hope, dearer), hope);
+}
+
+void Search::State::make_pairs() {
+    pairs_made = true;
+    if (ways.ways.size() >= enough_singles) return;
+    const auto gain = [&](const Try& t) {
+        return (t.start->shortage - t.steps.best_shortage()) / moves[t.move].cost(t.steps.best());
+    };
+    std::stable_sort(tried.begin(), tried.end(),
+                     [&](const Try& a, const Try& b) { return gain(a) > gain(b); });
+    const auto kind = [&](const Try& t) { return moves[t.move].kind; };
+    std::vector<Try> best; // the best of each kind
+    for (const Try& t : tried) {
+        if (std::none_of(best.begin(), best.end(), [&](const Try& b) { return kind(b) == kind(t); }))
+            best.push_back(t);
+    }
+    if (best.size() > most_second_moves) best.erase(best.begin() + most_second_moves, best.end());
+    for (std::size_t a = 0; a < std::min(best.size(), most_first_moves); ++a) {
+        const Move& first = moves[best[a].move];
+        int last = 0;
+        for (const int steps : {(best[a].steps.best() + 1) / 2, best[a].steps.best()}) {
+            if (steps == std::exchange(last, steps)) continue;
+            Start start{changed(*best[a].start, best[a].move, steps),
+                        {first.kind},
+                        first.says(steps),
+                        first.cost(steps),
+                        0.0};
+            start.shortage = shortage->of(start.document);
+            if (!std::isfinite(start.shortage)) continue;
+            const auto from = std::make_shared<const Start>(std::move(start));
+            for (std::size_t b = 0; b < best.size(); ++b) {
+                if (b == a) continue;
+                tries.push_back({from, best[b].move, LeastSteps(moves[best[b].move].most, from->shortage)});
+            }
+        }
+    }
+    slices_expected += 3.0 * static_cast<double>(tries.size());
+}
+
+bool Search::State::has_enough_of(const std::vector<Kind>& kinds) const {
+    const auto count =
+        std::count_if(ways.ways.begin(), ways.ways.end(), [&](const Way& way) { return way.kinds == kinds; });
+    return static_cast<std::size_t>(count) >= most_of_a_kind;
+}
+
+void Search::State::prove_next() {
+    const Hope hope = hopes.back();
+    hopes.pop_back();
+    Way way;
+    way.kinds = hope.start->kinds;
+    way.kinds.push_back(moves[hope.move].kind);
+    if (has_enough_of(way.kinds)) return;
+    const auto plan = plan_lead(cleared(changed(*hope.start, hope.move, hope.steps)));
+    if (!plan) return;
+    if (!plan->met) {
+        if (hope.more >= most_more_steps || hope.steps >= moves[hope.move].most) return;
+        const Try again{hope.start, hope.move, LeastSteps(1, 1.0)};
+        hope_for(again, hope.steps + 1);
+        for (Hope& h : hopes) {
+            if (h.start == hope.start && h.move == hope.move) h.more = hope.more + 1;
+        }
+        return;
+    }
+    if (!way.kinds.empty() && !hope.start->change.empty()) way.change = hope.start->change + "; ";
+    way.change += moves[hope.move].says(hope.steps);
+    way.cost = hope.cost;
+    way.document = plan->document;
+    proven = std::move(way);
+}
+
+void Search::State::look_at_proven() {
+    Way way = std::move(*proven);
+    proven.reset();
+    const auto after = known_of(way.document);
+    if (!after || warns_anew(before->warnings, after->warnings)) return;
+    const auto figures = figures_of(way.document);
+    if (!figures || (goal.chance && figures->chance < *goal.chance)) return;
+    way.after = *figures;
+    way.also = side_effects(*before, *after);
+    const auto dearer = [](const Way& a, const Way& b) { return a.cost < b.cost; };
+    ways.ways.insert(std::upper_bound(ways.ways.begin(), ways.ways.end(), way, dearer), std::move(way));
+}
+
+bool Search::State::step() {
+    if (proven) {
+        look_at_proven();
+    } else if (!tries.empty()) {
+        try_next();
+    } else if (!hopes.empty() && ways.ways.size() < most_ways) {
+        prove_next();
+    } else if (!pairs_made) {
+        make_pairs();
+    } else {
+        return false;
+    }
+    slices += 1.0;
+    return true;
+}
+
+Search::Search(std::unique_ptr<State> state) : state_(std::move(state)) {}
+Search::Search(Search&&) noexcept = default;
+Search& Search::operator=(Search&&) noexcept = default;
+Search::~Search() = default;
+
+Outcome<Search> Search::start(const document::Document& document, const Goal& goal) {
+    auto state = std::make_unique<State>();
+    state->document = document::as_it_lies(document);
+    state->document.targets = goal.targets;
+    state->goal = goal;
+    if (Problems problems = document::check(state->document); !problems.empty()) return problems;
+    const auto lure = evaluate(state->document);
+    if (!lure) return lure.problems();
+    if (Problems problems = off_range(goal, lure->answers); !problems.empty()) return problems;
+    const auto plan = plan_lead(state->document);
+    if (!plan) return plan.problems();
+    Ways& ways = state->ways;
+    ways.document = plan->document;
+    const auto figures = figures_of(plan->document);
+    if (!figures) return figures.problems();
+    ways.before = *figures;
+    ways.shortfalls = plan->shortfalls;
+    const bool unsure = goal.chance && ways.before.chance < *goal.chance;
+    ways.met = plan->met && !unsure;
+    if (ways.met) {
+        state->pairs_made = true;
+        return Search(std::move(state));
+    }
+    if (plan->met)
+        ways.shortfalls.push_back(
+            {ProblemCode::cannot_be_met, "/chance", "",
+             "Lead does it, but with a chance of " +
+                 units::number_text(ways.before.chance, units::Unit::percent, 0) + " % only; " +
+                 units::number_text(*goal.chance, units::Unit::percent, 0) + " % is asked."});
+    auto before = known_of(plan->document);
+    if (!before) return before.problems();
+    state->before = std::move(before).value();
+    state->shortage.emplace(state->document, *plan, goal);
+    state->look_for_moves();
+    return Search(std::move(state));
+}
+
+bool Search::step() {
+    return state_->step();
+}
+
+bool Search::done() const {
+    const State& s = *state_;
+    return !s.proven && s.tries.empty() && (s.hopes.empty() || s.ways.ways.size() >= most_ways) &&
+           s.pairs_made;
+}
+
+double Search::progress() const {
+    return done() ? 1.0 : std::min(0.99, state_->slices / state_->slices_expected);
+}
+
+const Ways& Search::found() const {
+    return state_->ways;
+}
+
+Outcome<Ways> ways_out(const document::Document& document, const Goal& goal) {
+    auto search = Search::start(document, goal);
+    if (!search) return search.problems();
+    while (search->step()) {
+    }
+    return search->found();
+}
+
+} // namespace evenfall::reach
