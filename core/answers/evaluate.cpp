@@ -1,4 +1,5 @@
 #include "answers/answers.hpp"
+#include "answers/built.hpp"
 
 #include "base/sentence.hpp"
 #include "body/board.hpp"
@@ -14,7 +15,9 @@
 #include "water/fall/level_fall.hpp"
 #include "water/hang.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <memory>
 
 namespace evenfall {
 
@@ -230,40 +233,58 @@ Outcome<shape::Body> body_of(const document::Document& document) {
     return shape::cut(std::move(*lines), document.joints);
 }
 
+/// What a document is made into, each step from the one before. The inputs point at document and body.
+struct WorkedThrough {
+    std::unique_ptr<shape::Body> body;
+    ledger::LedgerInputs inputs;
+    ledger::Ledger ledger;
+};
+
 /// With a body that was cut before, where there is one.
-Outcome<Evaluation> worked_through(const document::Document& document, const shape::Body* as_cut) {
+Outcome<WorkedThrough> worked_through(const document::Document& document,
+                                      const shape::Body* as_cut = nullptr) {
     Problems unfit = document::check(document);
     if (!unfit.empty()) return unfit;
-    Outcome<shape::Body> body = as_cut != nullptr ? Outcome<shape::Body>(*as_cut) : body_of(document);
-    if (!body) return body.problems();
+    Outcome<shape::Body> cut = as_cut != nullptr ? Outcome<shape::Body>(*as_cut) : body_of(document);
+    if (!cut) return cut.problems();
+    auto body = std::make_unique<shape::Body>(std::move(cut).value());
     auto inputs = ledger::ledger_inputs(document, *body);
     if (!inputs) return inputs.problems();
     Problems refused = holes::check(document, *body, inputs->bores);
     if (!refused.empty()) return refused;
     auto ledger = ledger::build(*inputs);
     if (!ledger) return ledger.problems();
-    const auto water = waters_of(document);
-    if (!water) return water.problems();
-
-    Answers answers = answers_of(*inputs, *ledger, *water);
-    return Evaluation{std::move(*body), std::move(*ledger), std::move(answers)};
+    return WorkedThrough{std::move(body), std::move(inputs).value(), std::move(ledger).value()};
 }
 
-Outcome<Evaluation> a_screenful(Outcome<Evaluation> outcome) {
-    if (outcome.ok() || outcome.problems().size() <= document::max_problems) return outcome;
-    // Forty holes in forty pockets are 1600 overlaps; more than a screenful of problems helps nobody.
-    const Problems& all = outcome.problems();
-    return Problems(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(document::max_problems));
+// Forty holes in forty pockets are 1600 overlaps; more than a screenful of problems helps nobody.
+Problems first_of(const Problems& all) {
+    const std::size_t count = std::min(all.size(), document::max_problems);
+    return {all.begin(), all.begin() + static_cast<std::ptrdiff_t>(count)};
+}
+
+Outcome<Evaluation> evaluation_of(const document::Document& document, Outcome<WorkedThrough> work) {
+    if (!work) return first_of(work.problems());
+    const auto water = waters_of(document);
+    if (!water) return water.problems();
+    Answers answers = answers_of(work->inputs, work->ledger, *water);
+    return Evaluation{std::move(*work->body), std::move(work->ledger), std::move(answers)};
 }
 
 } // namespace
 
+Outcome<Built> build(const document::Document& document) {
+    auto work = worked_through(document);
+    if (!work) return first_of(work.problems());
+    return Built{std::move(*work->body), std::move(work->ledger)};
+}
+
 Outcome<Evaluation> evaluate(const document::Document& document) {
-    return a_screenful(worked_through(document, nullptr));
+    return evaluation_of(document, worked_through(document));
 }
 
 Outcome<Evaluation> evaluate(const document::Document& document, const shape::Body& body) {
-    return a_screenful(worked_through(document, &body));
+    return evaluation_of(document, worked_through(document, &body));
 }
 
 std::vector<StageAnswer> stages_with_all(const document::Document& document, const Evaluation& evaluation) {

@@ -72,7 +72,7 @@ Outcome<ReachMap> reach_map(const document::Document& given, const Goal& goal) {
     const bool by_fall = goal.targets.by == document::TargetBy::fall;
     map.asked = {plan->asked_in_water_kg, by_fall ? std::optional(goal.targets.fall_m_s) : std::nullopt,
                  goal.targets.pitch_rad};
-    const Region region(lead::problem_of(*lure, *inputs, water->fishing));
+    const Region region(lead::problem_of(lure->ledger, *inputs, water->fishing));
     Falls falls(document, *lure, water->fishing);
     std::vector<MapPoint> back;
     for (const double kg : weights_of(region)) {

@@ -49,6 +49,15 @@ struct Hope {
     double cost = 0.0;
 };
 
+Problem too_unsure(double chance, double asked) {
+    const auto percent = [](double share) {
+        return units::number_text(share, units::Unit::percent, 0) + " %";
+    };
+    return {ProblemCode::cannot_be_met, "/chance", percent(chance),
+            "Lead does it, but with a chance of " + percent(chance) + " only; " + percent(asked) +
+                " is asked."};
+}
+
 } // namespace
 
 struct Search::State {
@@ -62,6 +71,8 @@ struct Search::State {
     std::vector<Try> tried;    ///< singles that do not do it alone
     std::vector<Hope> hopes;   ///< the dearest first
     std::optional<Way> proven; ///< its lead meets the targets; warnings and chance are still to be looked at
+    bool is_known = false;     ///< `before` has been worked out
+    bool moves_made = false;
     bool pairs_made = false;
     double slices = 0.0;
     double slices_expected = 1.0;
@@ -78,6 +89,7 @@ struct Search::State {
     void prove_next();
     void look_at_proven();
     [[nodiscard]] bool has_enough_of(const std::vector<Kind>& kinds) const;
+    [[nodiscard]] bool is_done() const;
     bool step();
 };
 
@@ -119,7 +131,7 @@ void Search::State::hope_for(const Try& found, int steps) {
 
 void Search::State::make_pairs() {
     pairs_made = true;
-    if (ways.ways.size() >= enough_singles) return;
+    if (ways.ways.size() >= enough_singles || shortage->unsure()) return;
     const auto gain = [&](const Try& t) {
         return (t.start->shortage - t.steps.best_shortage()) / moves[t.move].cost(t.steps.best());
     };
@@ -167,9 +179,8 @@ void Search::State::prove_next() {
     way.kinds = hope.start->kinds;
     way.kinds.push_back(moves[hope.move].kind);
     if (has_enough_of(way.kinds)) return;
-    const auto plan = plan_lead(cleared(changed(*hope.start, hope.move, hope.steps)));
-    if (!plan) return;
-    if (!plan->met) {
+    auto met = shortage->met(changed(*hope.start, hope.move, hope.steps));
+    if (!met) {
         if (hope.more >= most_more_steps || hope.steps >= moves[hope.move].most) return;
         const Try again{hope.start, hope.move, LeastSteps(1, 1.0)};
         hope_for(again, hope.steps + 1);
@@ -181,7 +192,7 @@ void Search::State::prove_next() {
     if (!way.kinds.empty() && !hope.start->change.empty()) way.change = hope.start->change + "; ";
     way.change += moves[hope.move].says(hope.steps);
     way.cost = hope.cost;
-    way.document = plan->document;
+    way.document = std::move(*met);
     proven = std::move(way);
 }
 
@@ -194,24 +205,38 @@ void Search::State::look_at_proven() {
     if (!figures || (goal.chance && figures->chance < *goal.chance)) return;
     way.after = *figures;
     way.also = side_effects(*before, *after);
-    const auto dearer = [](const Way& a, const Way& b) { return a.cost < b.cost; };
-    ways.ways.insert(std::upper_bound(ways.ways.begin(), ways.ways.end(), way, dearer), std::move(way));
+    const auto cheaper = [](const Way& a, const Way& b) { return a.cost < b.cost; };
+    ways.ways.insert(std::upper_bound(ways.ways.begin(), ways.ways.end(), way, cheaper), std::move(way));
+}
+
+bool Search::State::is_done() const {
+    if (ways.met) return true;
+    return moves_made && !proven && tries.empty() && (hopes.empty() || ways.ways.size() >= most_ways) &&
+           pairs_made;
 }
 
 bool Search::State::step() {
-    if (proven) {
+    if (is_done()) return false;
+    if (!is_known) {
+        is_known = true;
+        if (auto known = known_of(ways.document))
+            before = std::move(known).value();
+        else
+            moves_made = pairs_made = true; // joints that cannot be worked out: nothing to hold a way against
+    } else if (!moves_made) {
+        moves_made = true;
+        look_for_moves();
+    } else if (proven) {
         look_at_proven();
     } else if (!tries.empty()) {
         try_next();
     } else if (!hopes.empty() && ways.ways.size() < most_ways) {
         prove_next();
-    } else if (!pairs_made) {
-        make_pairs();
     } else {
-        return false;
+        make_pairs();
     }
     slices += 1.0;
-    return true;
+    return !is_done();
 }
 
 Search::Search(std::unique_ptr<State> state) : state_(std::move(state)) {}
@@ -224,7 +249,6 @@ Outcome<Search> Search::start(const document::Document& document, const Goal& go
     state->document = document::as_it_lies(document);
     state->document.targets = goal.targets;
     state->goal = goal;
-    if (Problems problems = document::check(state->document); !problems.empty()) return problems;
     const auto lure = evaluate(state->document);
     if (!lure) return lure.problems();
     if (Problems problems = off_range(goal, lure->answers); !problems.empty()) return problems;
@@ -238,21 +262,8 @@ Outcome<Search> Search::start(const document::Document& document, const Goal& go
     ways.shortfalls = plan->shortfalls;
     const bool unsure = goal.chance && ways.before.chance < *goal.chance;
     ways.met = plan->met && !unsure;
-    if (ways.met) {
-        state->pairs_made = true;
-        return Search(std::move(state));
-    }
-    if (plan->met)
-        ways.shortfalls.push_back(
-            {ProblemCode::cannot_be_met, "/chance", "",
-             "Lead does it, but with a chance of " +
-                 units::number_text(ways.before.chance, units::Unit::percent, 0) + " % only; " +
-                 units::number_text(*goal.chance, units::Unit::percent, 0) + " % is asked."});
-    auto before = known_of(plan->document);
-    if (!before) return before.problems();
-    state->before = std::move(before).value();
+    if (plan->met && unsure) ways.shortfalls.push_back(too_unsure(ways.before.chance, *goal.chance));
     state->shortage.emplace(state->document, *plan, goal);
-    state->look_for_moves();
     return Search(std::move(state));
 }
 
@@ -261,9 +272,7 @@ bool Search::step() {
 }
 
 bool Search::done() const {
-    const State& s = *state_;
-    return !s.proven && s.tries.empty() && (s.hopes.empty() || s.ways.ways.size() >= most_ways) &&
-           s.pairs_made;
+    return state_->is_done();
 }
 
 double Search::progress() const {

@@ -1,5 +1,6 @@
 #include "reach/shortage.hpp"
 
+#include "answers/built.hpp"
 #include "bench/lead/box_qp.hpp"
 #include "bench/lead/problem.hpp"
 #include "water/fall/level_fall.hpp"
@@ -82,32 +83,49 @@ document::Document cleared(document::Document document) {
 
 Shortage::Shortage(const document::Document& document, const LeadPlan& plan, const Goal& goal)
     : goal_(goal), rolls_(!plan.after.pitch_rad), unsure_(plan.met) {
-    if (goal.targets.by != document::TargetBy::fall) return;
     const auto lines = shape::drawn_lines(document.shape);
     const auto water = waters_of(document);
     if (!lines || !water) return;
-    const double level_kg = fall::LevelFall(**lines).in_water_kg(goal.targets.fall_m_s, water->fishing);
-    if (level_kg > 0.0) aim_share_ = plan.asked_in_water_kg / level_kg;
+    const double level_kg = aim_kg(document, **lines, water->fishing);
+    if (goal.targets.by == document::TargetBy::fall && level_kg > 0.0)
+        aim_share_ = plan.asked_in_water_kg / level_kg;
+}
+
+double Shortage::aim_kg(const document::Document& document, const shape::Lines& lines,
+                        const materials::WaterProperties& water) const {
+    const document::Targets& targets = document.targets;
+    if (targets.by == document::TargetBy::in_water) return targets.in_water_kg;
+    return aim_share_ * fall::LevelFall(lines).in_water_kg(targets.fall_m_s, water);
 }
 
 double Shortage::of(const document::Document& changed) const {
     constexpr double cannot = std::numeric_limits<double>::infinity();
     const document::Document document = cleared(changed);
-    const auto lure = evaluate(document);
+    const auto lure = build(document);
     if (!lure) return cannot;
     const auto inputs = ledger::ledger_inputs(document, lure->body);
     const auto water = waters_of(document);
     if (!inputs || !water) return cannot;
-    lead::LeadProblem task = lead::problem_of(*lure, *inputs, water->fishing);
-    if (goal_.targets.by == document::TargetBy::fall) task.aim.in_water_kg *= aim_share_;
+    lead::LeadProblem task = lead::problem_of(lure->ledger, *inputs, water->fishing);
+    task.aim.in_water_kg = aim_kg(document, *lure->body.lines, water->fishing);
     const double outside = outside_by(task);
     if (outside > 0.0) return outside;
     if (rolls_) return std::max(outside, rolls_by(task));
     if (!unsure_) return outside;
-    const auto plan = plan_lead(document);
-    if (!plan || !plan->met) return 1.0;
+    const auto plan = lead::met_plan(document, task.aim.in_water_kg);
+    if (!plan) return 100.0; // of a hundred
     const auto figures = figures_of(plan->document);
     return figures ? 100.0 * (*goal_.chance - figures->chance) : cannot;
+}
+
+std::optional<document::Document> Shortage::met(const document::Document& changed) const {
+    document::Document document = cleared(changed);
+    const auto lines = shape::drawn_lines(document.shape);
+    const auto water = waters_of(document);
+    if (!lines || !water) return std::nullopt;
+    auto plan = lead::met_plan(document, aim_kg(document, **lines, water->fishing));
+    if (!plan) return std::nullopt;
+    return std::move(plan->document);
 }
 
 } // namespace evenfall::reach

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "bench/lead/lead_plan.hpp"
+#include "body/lines.hpp"
 #include "reach/goal.hpp"
 
 namespace evenfall::reach {
@@ -20,7 +21,14 @@ public:
     /// of what its moments lack; for a chance that is too low, in hundredths of it.
     [[nodiscard]] double of(const document::Document& document) const;
 
+    /// The changed document with its lead planned, where that meets the targets.
+    [[nodiscard]] std::optional<document::Document> met(const document::Document& document) const;
+    [[nodiscard]] bool unsure() const { return unsure_; }
+
 private:
+    [[nodiscard]] double aim_kg(const document::Document& document, const shape::Lines& lines,
+                                const materials::WaterProperties& water) const;
+
     Goal goal_;
     double aim_share_ = 1.0; ///< weight in water for the fall asked, over that of a level fall without parts
     bool rolls_ = false;

@@ -24,11 +24,11 @@ Problems keep(const std::string& path, const document::Document& document) {
 namespace {
 
 /// In the order in which help lists them: a lure's way over the bench.
-constexpr Verb verbs[] = {{"new", new_lure}, {"weigh", weigh},    {"lead", lead}, {"reach", reach},
-                          {"fall", fall},    {"swim", swim_verb}, {"log", log},   {"chance", chance},
-                          {"joints", joints}, {"resin", resin},   {"tail", tail}, {"stock", stock},
-                          {"glue", glue},    {"board", board},    {"link", link}, {"open", open},
-                          {"sheet", sheet},  {"trace", trace},    {"woods", woods}, {"metals", metals}};
+constexpr Verb verbs[] = {{"new", new_lure},  {"weigh", weigh},    {"lead", lead},   {"reach", reach},
+                          {"fall", fall},     {"swim", swim_verb}, {"log", log},     {"chance", chance},
+                          {"joints", joints}, {"resin", resin},    {"tail", tail},   {"stock", stock},
+                          {"glue", glue},     {"board", board},    {"link", link},   {"open", open},
+                          {"sheet", sheet},   {"trace", trace},    {"woods", woods}, {"metals", metals}};
 
 } // namespace
 } // namespace evenfall::cli

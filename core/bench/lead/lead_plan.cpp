@@ -231,9 +231,9 @@ Outcome<LeadPlan> plan_of(const lead::LeadProblem& task, const lead::Filling& fi
     return plan;
 }
 
-} // namespace
-
-Outcome<LeadPlan> plan_lead(const document::Document& document) {
+/// With a guess of the weight in water only a plan that is met is looked for: else what comes back says that
+/// it is not met, and no more.
+Outcome<LeadPlan> planned(const document::Document& document, const std::optional<double>& guess_kg) {
     Outcome<Evaluation> before = evaluate(document);
     if (!before) return before.problems();
     Outcome<ledger::LedgerInputs> inputs = ledger::ledger_inputs(document, before->body);
@@ -241,7 +241,8 @@ Outcome<LeadPlan> plan_lead(const document::Document& document) {
     const Outcome<Waters> water = waters_of(document);
     if (!water) return water.problems();
 
-    lead::LeadProblem task = lead::problem_of(*before, *inputs, water->fishing);
+    lead::LeadProblem task = lead::problem_of(before->ledger, *inputs, water->fishing);
+    if (guess_kg) task.aim.in_water_kg = *guess_kg;
 
     // A speed of fall needs a weight in water that depends slightly on where the lead is: the first guess is
     // the level fall without parts, then the fall of the planned lure corrects it.
@@ -249,6 +250,7 @@ Outcome<LeadPlan> plan_lead(const document::Document& document) {
     LeadPlan plan;
     for (int pass = 0; pass < fall_passes; ++pass) {
         const auto met = lead::solve(task);
+        if (!met && guess_kg) return LeadPlan{};
         if (!met && nearest) break;
         Outcome<LeadPlan> next =
             plan_of(task, met ? *met : nearest_of(task, *before, water->fishing), water->fishing);
@@ -260,14 +262,26 @@ Outcome<LeadPlan> plan_lead(const document::Document& document) {
         if (std::fabs(off) <= std::min(settled_in_water_kg, settled_share * std::fabs(task.aim.in_water_kg)))
             break;
     }
-    if (!plan.met && !nearest) {
+    if (!plan.met && !nearest && !guess_kg) {
         Outcome<LeadPlan> next = plan_of(task, nearest_of(task, *before, water->fishing), water->fishing);
         if (!next) return next;
         nearest = std::move(next).value();
     }
-    if (!plan.met) plan = std::move(*nearest);
+    if (!plan.met && nearest) plan = std::move(*nearest);
     plan.before = std::move(before->answers);
     return plan;
+}
+
+} // namespace
+
+Outcome<LeadPlan> plan_lead(const document::Document& document) {
+    return planned(document, std::nullopt);
+}
+
+std::optional<LeadPlan> lead::met_plan(const document::Document& document, double guess_kg) {
+    auto plan = planned(document, guess_kg);
+    if (!plan || !plan->met) return std::nullopt;
+    return std::move(plan).value();
 }
 
 } // namespace evenfall

@@ -6,7 +6,7 @@
 
 namespace evenfall::lead {
 
-LeadProblem problem_of(const Evaluation& lure, const ledger::LedgerInputs& inputs,
+LeadProblem problem_of(const ledger::Ledger& ledger, const ledger::LedgerInputs& inputs,
                        const materials::WaterProperties& water) {
     LeadProblem task;
     task.inputs = &inputs;
@@ -18,12 +18,12 @@ LeadProblem problem_of(const Evaluation& lure, const ledger::LedgerInputs& input
                std::any_of(task.candidates.begin(), task.candidates.end(),
                            [&](const Candidate& c) { return static_cast<int>(c.hole) == line.item; });
     };
-    for (const ledger::Line& line : lure.ledger) {
+    for (const ledger::Line& line : ledger) {
         if (!is_candidate(line)) task.base += line;
     }
     const document::Targets& targets = inputs.document->targets;
     const bool by_fall = targets.by == document::TargetBy::fall;
-    const fall::LevelFall level(*lure.body.lines);
+    const fall::LevelFall level(*inputs.body->lines);
     task.aim = {water.density_kg_m3,
                 by_fall ? level.in_water_kg(targets.fall_m_s, water) : targets.in_water_kg,
                 targets.pitch_rad};

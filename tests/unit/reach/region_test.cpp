@@ -32,7 +32,7 @@ struct Drawn {
     explicit Drawn(document::Document d)
         : document(std::move(d)), lure(evaluate(document).value()),
           inputs(ledger::ledger_inputs(document, lure.body).value()),
-          region(lead::problem_of(lure, inputs, waters_of(document)->fishing)) {}
+          region(lead::problem_of(lure.ledger, inputs, waters_of(document)->fishing)) {}
 };
 
 } // namespace

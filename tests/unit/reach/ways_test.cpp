@@ -31,7 +31,7 @@ Document asked_for(Document d, double share) {
     const auto lure = evaluate(d);
     REQUIRE(lure.ok());
     const auto inputs = ledger::ledger_inputs(d, lure->body);
-    const Region region(lead::problem_of(*lure, *inputs, waters_of(d)->fishing));
+    const Region region(lead::problem_of(lure->ledger, *inputs, waters_of(d)->fishing));
     const auto all = region.weights();
     REQUIRE(all.has_value());
     const double kg = all->least_kg + share * (all->most_kg - all->least_kg);
