@@ -49,7 +49,7 @@ Outcome<double> share_for(const FigureAt& figure_at, double wanted, const Betwee
     const double at_low = off(low);
     const double at_high = off(high);
     if ((at_low > 0.0) == (at_high > 0.0)) {
-        const auto [least, most] = std::minmax(wanted + at_low, wanted + at_high);
+        const auto [least, most] = std::minmax({wanted + at_low, wanted + at_high});
         return beyond(path, figure, least, most);
     }
     return root_between(off, low, high, at_low, at_high, {.x = 1e-6});

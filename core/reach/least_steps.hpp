@@ -67,7 +67,6 @@ private:
             over_ = true;
         } else {
             const double needed = low_ + low_short_ / -slope_;
-            over_ = needed > 3.0 * most_ && low_ > 0 && best_ == low_ && needed > 1e6;
             ask_ = static_cast<int>(std::clamp(std::ceil(needed), low_ + 1.0, static_cast<double>(most_)));
         }
     }

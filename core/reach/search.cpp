@@ -17,8 +17,7 @@ namespace evenfall::reach {
 
 namespace {
 
-constexpr std::size_t enough_singles = 4; ///< with as many, no pairs are looked for
-constexpr std::size_t most_of_a_kind = 2;
+constexpr std::size_t enough_singles = 4;   ///< with as many, no pairs are looked for
 constexpr std::size_t most_first_moves = 4; ///< of pairs
 constexpr std::size_t most_second_moves = 6;
 constexpr int most_more_steps = 3; ///< where the quick search was a little too hopeful
@@ -84,11 +83,11 @@ struct Search::State {
     }
     void look_for_moves();
     void try_next();
-    void hope_for(const Try& found, int steps);
+    void hope_for(Hope hope);
     void make_pairs();
     void prove_next();
     void look_at_proven();
-    [[nodiscard]] bool has_enough_of(const std::vector<Kind>& kinds) const;
+    [[nodiscard]] bool has_one_of(const std::vector<Kind>& kinds) const;
     [[nodiscard]] bool is_done() const;
     bool step();
 };
@@ -117,14 +116,14 @@ void Search::State::try_next() {
         return;
     }
     if (const auto found = now.steps.found())
-        hope_for(now, *found);
+        hope_for({now.start, now.move, *found});
     else if (now.start->kinds.empty() && now.steps.best() > 0)
         tried.push_back(now);
     tries.pop_front();
 }
 
-void Search::State::hope_for(const Try& found, int steps) {
-    const Hope hope{found.start, found.move, steps, 0, found.start->cost + moves[found.move].cost(steps)};
+void Search::State::hope_for(Hope hope) {
+    hope.cost = hope.start->cost + moves[hope.move].cost(hope.steps);
     const auto dearer = [](const Hope& a, const Hope& b) { return a.cost > b.cost; };
     hopes.insert(std::upper_bound(hopes.begin(), hopes.end(), hope, dearer), hope);
 }
@@ -166,10 +165,9 @@ void Search::State::make_pairs() {
     slices_expected += 3.0 * static_cast<double>(tries.size());
 }
 
-bool Search::State::has_enough_of(const std::vector<Kind>& kinds) const {
-    const auto count =
-        std::count_if(ways.ways.begin(), ways.ways.end(), [&](const Way& way) { return way.kinds == kinds; });
-    return static_cast<std::size_t>(count) >= most_of_a_kind;
+bool Search::State::has_one_of(const std::vector<Kind>& kinds) const {
+    return std::any_of(ways.ways.begin(), ways.ways.end(),
+                       [&](const Way& way) { return way.kinds == kinds; });
 }
 
 void Search::State::prove_next() {
@@ -178,18 +176,14 @@ void Search::State::prove_next() {
     Way way;
     way.kinds = hope.start->kinds;
     way.kinds.push_back(moves[hope.move].kind);
-    if (has_enough_of(way.kinds)) return;
+    if (has_one_of(way.kinds)) return;
     auto met = shortage->met(changed(*hope.start, hope.move, hope.steps));
     if (!met) {
-        if (hope.more >= most_more_steps || hope.steps >= moves[hope.move].most) return;
-        const Try again{hope.start, hope.move, LeastSteps(1, 1.0)};
-        hope_for(again, hope.steps + 1);
-        for (Hope& h : hopes) {
-            if (h.start == hope.start && h.move == hope.move) h.more = hope.more + 1;
-        }
+        if (hope.more < most_more_steps && hope.steps < moves[hope.move].most)
+            hope_for({hope.start, hope.move, hope.steps + 1, hope.more + 1});
         return;
     }
-    if (!way.kinds.empty() && !hope.start->change.empty()) way.change = hope.start->change + "; ";
+    if (!hope.start->change.empty()) way.change = hope.start->change + "; ";
     way.change += moves[hope.move].says(hope.steps);
     way.cost = hope.cost;
     way.document = std::move(*met);

@@ -11,7 +11,7 @@ namespace {
 
 constexpr double thinnest_m = 3e-3;
 constexpr double widest_m = 13e-3;
-constexpr double same_m = 5e-5;
+constexpr double same_m = 2e-5; // a quarter of an inch is no 6.3 or 6.4 mm
 
 bool is_of(bits::System system, double diameter_m) {
     return std::abs(bits::nearest(system, diameter_m).diameter_m - diameter_m) < same_m;

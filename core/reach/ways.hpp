@@ -48,7 +48,7 @@ struct Ways {
     std::vector<Way> ways;       ///< the cheapest first
 };
 
-/// No more ways than these are told.
+/// No more ways than these are told: the cheapest of each kind, or pair of kinds.
 inline constexpr std::size_t most_ways = 8;
 
 /// Looks for ways out in slices of at most some milliseconds, so that a page stays live.

@@ -70,9 +70,13 @@ void look_at(const document::Document& lure, const reach::Goal& goal, Seen& seen
         CHECK_THAT(a.in_water.kg, WithinAbs(asked_kg(*read, *lure_then), 1e-5));
         REQUIRE(a.pitch_rad.has_value());
         CHECK_THAT(*a.pitch_rad, WithinAbs(goal.targets.pitch_rad, 0.05 * units::degree_rad));
-        CHECK_THAT(way.after.mass_kg, WithinAbs(a.mass.kg, 1e-8));
-        CHECK_THAT(way.after.in_water_kg, WithinAbs(a.in_water.kg, 1e-8));
-        CHECK_THAT(way.after.bg_m, WithinAbs(a.bg_m, 1e-8));
+        // The file keeps millionths of a trade unit of each field, drawn lures have more figures.
+        CHECK_THAT(way.after.mass_kg, WithinAbs(a.mass.kg, 1e-5));
+        const auto unwritten = evaluate(way.document);
+        REQUIRE(unwritten.ok());
+        CHECK_THAT(way.after.mass_kg, WithinAbs(unwritten->answers.mass.kg, 1e-15));
+        CHECK_THAT(way.after.in_water_kg, WithinAbs(unwritten->answers.in_water.kg, 1e-15));
+        CHECK_THAT(way.after.bg_m, WithinAbs(unwritten->answers.bg_m, 1e-15));
         CHECK(way.cost > 0.0);
         CHECK(way.cost >= cost);
         cost = way.cost;
@@ -101,5 +105,5 @@ TEST_CASE("every way out meets what was asked, read back from its file, and warn
     INFO(seen.unmet << " unmet, " << seen.helped << " helped, " << seen.ways << " ways");
     CHECK(seen.unmet > 50);
     CHECK(seen.ways > 100);
-    CHECK(2 * seen.helped > seen.unmet);
+    CHECK(seen.helped > 80);
 }

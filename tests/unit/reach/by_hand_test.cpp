@@ -68,24 +68,29 @@ TEST_CASE("a recipe of 170 mm at 120 mm has hooks, wire and bits that a shop has
     CHECK(lure->answers.fall.has_value());
 }
 
-TEST_CASE("the thickness for a weight in water gives that weight, and moves the right way", "[reach]") {
-    const auto plan = plan_lead(support::preset_named("millrace-170"));
-    const document::Document& d = plan->document;
-    for (const double off_kg : {-0.004, -0.001, 0.001, 0.002}) {
-        const double wanted = plan->after.in_water.kg + off_kg;
-        const auto other = reach::thickness_for(d, wanted);
+TEST_CASE("the thickness of a block for a weight in water is that of plain arithmetic", "[reach]") {
+    const document::Document block = support::block();
+    const double area_m2 = 0.12 * 0.03; // long times high
+    const double lift_kg_m3 = evaluate(block)->answers.water_density_kg_m3 - 500.0;
+    for (const double thick_m : {0.0126, 0.0185, 0.0274, 0.0413}) {
+        const auto other = reach::thickness_for(block, -area_m2 * thick_m * lift_kg_m3);
         REQUIRE(other.ok());
-        const auto lure = evaluate(*other);
-        REQUIRE(lure.ok());
-        // A hundredth of a millimetre of thickness is some hundredths of a gram of water.
-        CHECK_THAT(lure->answers.in_water.kg, WithinAbs(wanted, 3e-5));
-        const double thicker = other->shape.half_width[3].value - d.shape.half_width[3].value;
-        CHECK((thicker < 0.0) == (off_kg > 0.0));
+        // Rounded to a hundredth of a millimetre.
+        CHECK_THAT(2.0 * other->shape.half_width.front().value, WithinAbs(thick_m, 5.1e-6));
     }
+}
+
+TEST_CASE("a weight in water that no thickness gives is refused with the range", "[reach]") {
+    const document::Document d = plan_lead(support::preset_named("millrace-170"))->document;
+    const auto other = reach::thickness_for(d, 0.001);
+    REQUIRE(other.ok());
+    CHECK_THAT(evaluate(*other)->answers.in_water.kg, WithinAbs(0.001, 3e-5)); // 0.005 mm of the body
     const auto never = reach::thickness_for(d, 1.0);
     REQUIRE_FALSE(never.ok());
     CHECK(never.problems().front().path == "/in_water_g");
     CHECK_FALSE(never.problems().front().limit.empty());
+    // Thinner it cannot be: a hole at the tail is as wide as the wood there bears.
+    CHECK_FALSE(reach::thickness_for(d, evaluate(d)->answers.in_water.kg + 0.0005).ok());
 }
 
 TEST_CASE("the length for a finished mass gives that mass", "[reach]") {
