@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <cmath>
 #include <deque>
+#include <utility>
 
 namespace evenfall::reach {
 
@@ -69,7 +70,8 @@ struct Search::State {
     std::deque<Try> tries;
     std::vector<Try> tried;    ///< singles that do not do it alone
     std::vector<Hope> hopes;   ///< the dearest first
-    std::optional<Way> proven; ///< its lead meets the targets; warnings and chance are still to be looked at
+    std::optional<Way> proven; ///< its lead meets the targets
+    bool is_sound = false;     ///< nor does it make a warning
     bool is_known = false;     ///< `before` has been worked out
     bool moves_made = false;
     bool pairs_made = false;
@@ -85,8 +87,10 @@ struct Search::State {
     void try_next();
     void hope_for(Hope hope);
     void make_pairs();
+    void pair_with(const Try& first, const std::vector<std::size_t>& seconds);
     void prove_next();
-    void look_at_proven();
+    void look_for_warnings();
+    void offer_proven();
     [[nodiscard]] bool has_one_of(const std::vector<Kind>& kinds) const;
     [[nodiscard]] bool is_done() const;
     bool step();
@@ -106,7 +110,7 @@ void Search::State::look_for_moves() {
     const auto start = std::make_shared<const Start>(Start{document, {}, {}, 0.0, shortage->of(document)});
     for (std::size_t i = 0; i < moves.size(); ++i)
         tries.push_back({start, i, LeastSteps(moves[i].most, start->shortage)});
-    slices_expected = 3.0 * static_cast<double>(tries.size()) + 4.0 * most_ways;
+    slices_expected = 3.0 * static_cast<double>(tries.size()) + 5.0 * most_ways;
 }
 
 void Search::State::try_next() {
@@ -128,6 +132,22 @@ void Search::State::hope_for(Hope hope) {
     hopes.insert(std::upper_bound(hopes.begin(), hopes.end(), hope, dearer), hope);
 }
 
+/// From where the first move comes nearest, and from half way there.
+void Search::State::pair_with(const Try& first, const std::vector<std::size_t>& seconds) {
+    const Move& move = moves[first.move];
+    int last = 0;
+    for (const int steps : {(first.steps.best() + 1) / 2, first.steps.best()}) {
+        if (steps == std::exchange(last, steps)) continue;
+        Start start{
+            changed(*first.start, first.move, steps), {move.kind}, move.says(steps), move.cost(steps), 0.0};
+        start.shortage = shortage->of(start.document);
+        if (!std::isfinite(start.shortage)) continue;
+        const auto from = std::make_shared<const Start>(std::move(start));
+        for (const std::size_t second : seconds)
+            tries.push_back({from, second, LeastSteps(moves[second].most, from->shortage)});
+    }
+}
+
 void Search::State::make_pairs() {
     pairs_made = true;
     if (ways.ways.size() >= enough_singles || shortage->unsure()) return;
@@ -137,30 +157,22 @@ void Search::State::make_pairs() {
     std::stable_sort(tried.begin(), tried.end(),
                      [&](const Try& a, const Try& b) { return gain(a) > gain(b); });
     const auto kind = [&](const Try& t) { return moves[t.move].kind; };
-    std::vector<Try> best; // the best of each kind
+    std::vector<Try> best; // of each kind
     for (const Try& t : tried) {
         if (std::none_of(best.begin(), best.end(), [&](const Try& b) { return kind(b) == kind(t); }))
             best.push_back(t);
     }
     if (best.size() > most_second_moves) best.erase(best.begin() + most_second_moves, best.end());
     for (std::size_t a = 0; a < std::min(best.size(), most_first_moves); ++a) {
-        const Move& first = moves[best[a].move];
-        int last = 0;
-        for (const int steps : {(best[a].steps.best() + 1) / 2, best[a].steps.best()}) {
-            if (steps == std::exchange(last, steps)) continue;
-            Start start{changed(*best[a].start, best[a].move, steps),
-                        {first.kind},
-                        first.says(steps),
-                        first.cost(steps),
-                        0.0};
-            start.shortage = shortage->of(start.document);
-            if (!std::isfinite(start.shortage)) continue;
-            const auto from = std::make_shared<const Start>(std::move(start));
-            for (std::size_t b = 0; b < best.size(); ++b) {
-                if (b == a) continue;
-                tries.push_back({from, best[b].move, LeastSteps(moves[best[b].move].most, from->shortage)});
-            }
+        // One hole may need another one somewhere else.
+        std::vector<std::size_t> seconds;
+        for (const Try& t : kind(best[a]) == Kind::another_hole ? tried : best) {
+            const bool is_best =
+                std::any_of(best.begin(), best.end(), [&](const Try& b) { return b.move == t.move; });
+            if (t.move != best[a].move && (is_best || kind(t) == Kind::another_hole))
+                seconds.push_back(t.move);
         }
+        pair_with(best[a], seconds);
     }
     slices_expected += 3.0 * static_cast<double>(tries.size());
 }
@@ -176,6 +188,7 @@ void Search::State::prove_next() {
     Way way;
     way.kinds = hope.start->kinds;
     way.kinds.push_back(moves[hope.move].kind);
+    std::sort(way.kinds.begin(), way.kinds.end()); // whichever comes first
     if (has_one_of(way.kinds)) return;
     auto met = shortage->met(changed(*hope.start, hope.move, hope.steps));
     if (!met) {
@@ -190,15 +203,23 @@ void Search::State::prove_next() {
     proven = std::move(way);
 }
 
-void Search::State::look_at_proven() {
+void Search::State::look_for_warnings() {
+    const auto after = known_of(proven->document);
+    if (!after || warns_anew(before->warnings, after->warnings)) {
+        proven.reset();
+        return;
+    }
+    proven->also = side_effects(*before, *after);
+    is_sound = true;
+}
+
+void Search::State::offer_proven() {
     Way way = std::move(*proven);
     proven.reset();
-    const auto after = known_of(way.document);
-    if (!after || warns_anew(before->warnings, after->warnings)) return;
+    is_sound = false;
     const auto figures = figures_of(way.document);
     if (!figures || (goal.chance && figures->chance < *goal.chance)) return;
     way.after = *figures;
-    way.also = side_effects(*before, *after);
     const auto cheaper = [](const Way& a, const Way& b) { return a.cost < b.cost; };
     ways.ways.insert(std::upper_bound(ways.ways.begin(), ways.ways.end(), way, cheaper), std::move(way));
 }
@@ -220,8 +241,10 @@ bool Search::State::step() {
     } else if (!moves_made) {
         moves_made = true;
         look_for_moves();
+    } else if (proven && is_sound) {
+        offer_proven();
     } else if (proven) {
-        look_at_proven();
+        look_for_warnings();
     } else if (!tries.empty()) {
         try_next();
     } else if (!hopes.empty() && ways.ways.size() < most_ways) {
