@@ -18,6 +18,10 @@ inline constexpr double greatest_fall_m_s = 1.5;
 inline constexpr double steepest_hang_rad = 45.0 * units::degree_rad;
 inline constexpr double greatest_chance = 0.99;
 
+/// The righting distance of every way out, least: below it a lure carved as it is carved may well roll over
+/// (own choice).
+inline constexpr double least_bg_m = 0.5e-3;
+
 /// Empty, or a problem with the range for each part of the goal that no lure of this size could meet
 /// ("/targets/fall_mm_s", "/targets/in_water_g", "/targets/pitch_deg", "/chance"). A weight in water lies
 /// between floating and sinking with as much as it displaces.

@@ -218,7 +218,7 @@ void Search::State::offer_proven() {
     proven.reset();
     is_sound = false;
     const auto figures = figures_of(way.document);
-    if (!figures || (goal.chance && figures->chance < *goal.chance)) return;
+    if (!figures || figures->bg_m < least_bg_m || (goal.chance && figures->chance < *goal.chance)) return;
     way.after = *figures;
     const auto cheaper = [](const Way& a, const Way& b) { return a.cost < b.cost; };
     ways.ways.insert(std::upper_bound(ways.ways.begin(), ways.ways.end(), way, cheaper), std::move(way));

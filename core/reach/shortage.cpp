@@ -19,11 +19,14 @@ using Pair = std::array<double, 2>;
 /// What each hole adds to weight and moment, along a straight line from empty to full.
 struct Straight {
     Pair empty;
-    lead::LeadVariable fill;
+    lead::LeadVariable fill; ///< by the share of its longest fill; dear where it lies high
 };
 
 std::vector<Straight> straight_holes(const lead::LeadProblem& task, const Pair& base) {
     std::vector<Straight> out;
+    double lowest = std::numeric_limits<double>::infinity();
+    for (const lead::Candidate& c : task.candidates)
+        lowest = std::min(lowest, task.inputs->bores[c.hole].mouth_z_m);
     for (const lead::Candidate& c : task.candidates) {
         const auto with = [&](double column_m) {
             ledger::Sum sum = task.base;
@@ -33,39 +36,54 @@ std::vector<Straight> straight_holes(const lead::LeadProblem& task, const Pair& 
         };
         Straight hole{with(0.0), {}};
         const Pair full = with(c.upper_m);
-        hole.fill.upper = 1.0;
-        hole.fill.row = {full[0] - hole.empty[0], full[1] - hole.empty[1]};
+        const holes::Bore& bore = task.inputs->bores[c.hole];
+        const double high_m = bore.mouth_z_m - lowest + std::max(bore.inward, 0.0) * c.fill_free_m;
+        const double dear = std::max(c.fill_area_m2 * c.upper_m * c.density_kg_m3, 1e-9);
+        hole.fill = {1.0,
+                     dear * std::max(c.upper_m, 1e-6),
+                     dear * high_m,
+                     {full[0] - hole.empty[0], full[1] - hole.empty[1]}};
         out.push_back(hole);
     }
     return out;
 }
 
-/// The least over the sets of holes that the plan tries.
-double outside_by(const lead::LeadProblem& task) {
+/// The lure with one set of its holes, in straight lines.
+struct Reached {
+    double outside = 0.0; ///< how far it is from the aim, the least over the sets of holes
+    std::vector<std::size_t> set;
+    std::vector<lead::LeadVariable> columns;
+    Pair target{};
+};
+
+Reached reached(const lead::LeadProblem& task) {
     const Pair base = lead::residual(task.aim, task.base);
     const std::vector<Straight> holes = straight_holes(task, base);
-    double least = std::max(std::abs(base[0]), std::abs(base[1])); // without any
-    std::vector<lead::LeadVariable> columns;
+    Reached best{std::max(std::abs(base[0]), std::abs(base[1])), {}, {}, {}};
     for (const std::vector<std::size_t>& set : lead::hole_sets(task)) {
-        Pair target{-base[0], -base[1]};
-        columns.clear();
+        Reached now{0.0, set, {}, {-base[0], -base[1]}};
         for (const std::size_t i : set) {
-            target[0] -= holes[i].empty[0];
-            target[1] -= holes[i].empty[1];
-            columns.push_back(holes[i].fill);
+            now.target[0] -= holes[i].empty[0];
+            now.target[1] -= holes[i].empty[1];
+            now.columns.push_back(holes[i].fill);
         }
-        least = std::min(least, lead::outside_by(columns, target));
+        now.outside = lead::outside_by(now.columns, now.target);
+        if (now.outside < best.outside) best = std::move(now);
+        if (best.outside <= 0.0) break;
     }
-    return least;
+    return best;
 }
 
-/// How far G of the planned lure is above B, as mass times lengths of the moment scale.
-double rolls_by(const lead::LeadProblem& task) {
-    const auto filling = lead::solve(task);
-    if (!filling) return 1e-6; // the straight lines were a little too hopeful
-    const ledger::Sum sum = lead::total(task, *filling);
-    const double bg_m = water::hang(sum).bg_m;
-    return -bg_m * sum.mass.kg / lead::moment_scale_m;
+/// By how much the righting distance is less than it should be, as mass times lengths of the moment scale; 0
+/// where it is not.
+double rolls_by(const lead::LeadProblem& task, const Reached& by) {
+    const std::vector<double> shares = lead::nearest(by.columns, by.target);
+    ledger::Sum sum = task.base;
+    for (std::size_t k = 0; k < by.set.size(); ++k) {
+        const lead::Candidate& c = task.candidates[by.set[k]];
+        sum += lead::contribution(*task.inputs, c, shares[k] * c.upper_m, true);
+    }
+    return std::max(least_bg_m - water::hang(sum).bg_m, 0.0) * sum.mass.kg / lead::moment_scale_m;
 }
 
 } // namespace
@@ -82,7 +100,7 @@ document::Document cleared(document::Document document) {
 }
 
 Shortage::Shortage(const document::Document& document, const LeadPlan& plan, const Goal& goal)
-    : goal_(goal), rolls_(!plan.after.pitch_rad), unsure_(plan.met) {
+    : goal_(goal), unsure_(plan.met) {
     const auto lines = shape::drawn_lines(document.shape);
     const auto water = waters_of(document);
     if (!lines || !water) return;
@@ -108,10 +126,10 @@ double Shortage::of(const document::Document& changed) const {
     if (!inputs || !water) return cannot;
     lead::LeadProblem task = lead::problem_of(lure->ledger, *inputs, water->fishing);
     task.aim.in_water_kg = aim_kg(document, *lure->body.lines, water->fishing);
-    const double outside = outside_by(task);
-    if (outside > 0.0) return outside;
-    if (rolls_) return std::max(outside, rolls_by(task));
-    if (!unsure_) return outside;
+    const Reached by = reached(task);
+    if (by.outside > 0.0) return by.outside;
+    const double rolls = rolls_by(task, by);
+    if (rolls > 0.0 || !unsure_) return rolls > 0.0 ? rolls : by.outside;
     const auto plan = lead::met_plan(document, task.aim.in_water_kg);
     if (!plan) return 100.0; // of a hundred
     const auto figures = figures_of(plan->document);

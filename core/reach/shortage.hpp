@@ -31,8 +31,7 @@ private:
 
     Goal goal_;
     double aim_share_ = 1.0; ///< weight in water for the fall asked, over that of a level fall without parts
-    bool rolls_ = false;
-    bool unsure_ = false; ///< lead does it, but not surely enough
+    bool unsure_ = false;    ///< lead does it, but not surely enough
 };
 
 } // namespace evenfall::reach

@@ -23,6 +23,10 @@ expect_in out "Lead alone does it"
 expect_status 0 reach "$lure" --fall 350mm/s --units inch
 expect_in out "in "
 
+# Lead does it, but not surely enough.
+expect_status 0 reach "$lure" --fall 300mm/s --chance 18 --json
+expect_json 'not d["met"] and d["before"]["chance_percent"] < 18 and d["ways"] and all(w["chance_percent"] >= 18 for w in d["ways"])'
+
 # By hand.
 expect_status 0 reach "$lure" --family
 expect_in out "suspends"

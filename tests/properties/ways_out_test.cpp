@@ -77,6 +77,7 @@ void look_at(const document::Document& lure, const reach::Goal& goal, Seen& seen
         CHECK_THAT(way.after.mass_kg, WithinAbs(unwritten->answers.mass.kg, 1e-15));
         CHECK_THAT(way.after.in_water_kg, WithinAbs(unwritten->answers.in_water.kg, 1e-15));
         CHECK_THAT(way.after.bg_m, WithinAbs(unwritten->answers.bg_m, 1e-15));
+        CHECK(way.after.bg_m >= reach::least_bg_m);
         CHECK(way.cost > 0.0);
         CHECK(way.cost >= cost);
         cost = way.cost;

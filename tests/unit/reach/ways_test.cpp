@@ -161,6 +161,24 @@ TEST_CASE("a chance that is too low is told, and every way out is as sure as ask
         CHECK(way.after.chance >= chance);
 }
 
+TEST_CASE("a lure that would roll over gets ways that keep it upright", "[reach]") {
+    Document d = support::preset_named("millrace-170");
+    document::Part weight;
+    weight.name = "Weight on the back";
+    weight.stage = Stage::rigged;
+    weight.material = "steel";
+    weight.mass_kg = 0.017;
+    weight.at_m = {0.06, 0.0, 0.018};
+    d.parts.push_back(weight);
+    d.targets.fall_m_s = 0.25;
+    const auto ways = reach::ways_out(d, {d.targets});
+    REQUIRE(ways.ok());
+    CHECK_FALSE(ways->met);
+    CHECK_FALSE(ways->ways.empty());
+    for (const reach::Way& way : ways->ways)
+        CHECK(way.after.bg_m >= reach::least_bg_m);
+}
+
 TEST_CASE("what is carved and drilled stays: a piece on the bench gets no other wood or shape", "[reach]") {
     Document d = support::preset_named("millrace-170");
     d = plan_lead(d)->document;
