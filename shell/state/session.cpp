@@ -18,7 +18,8 @@ Session::Session(document::Document first) : history_(std::move(first)), shown_(
 }
 
 bool Session::apply(const Change& change) {
-    document::Document next = change.edit(offer_ ? offer_->document : history_.current());
+    const bool of_plan = offer_ && !change.of_kept;
+    document::Document next = change.edit(of_plan ? offer_->document : history_.current());
     auto outcome = evaluate(next);
     if (!outcome.ok()) {
         if (change.finished && !offer_) abandon();
@@ -28,7 +29,8 @@ bool Session::apply(const Change& change) {
             problems_ = outcome.problems();
         return false;
     }
-    keep_offer();
+    if (of_plan) keep_offer();
+    offer_.reset();
     problems_.clear();
     evaluation_ = std::move(outcome).value();
     shown_ = std::move(next);

@@ -24,6 +24,8 @@ struct Change {
     std::string label; ///< for the history: "Depth of hole 2"
     Edit edit;         ///< applied to the last kept document, so a held stepper gives values, not differences
     bool finished = true;
+    bool of_kept =
+        false; ///< made of the kept document, and a shown plan is dropped; else it is accepted first
 };
 
 class Session {
@@ -49,7 +51,8 @@ public:
 
     /// Applies a change. False and problems() where the core refuses it; then document() is the kept one
     /// again for a finished change, and the last good preview for an unfinished one. A change to a shown plan
-    /// accepts the plan first, as an entry of its own; a refused change leaves it shown.
+    /// accepts the plan first, as an entry of its own, unless it is of_kept; a refused change leaves it
+    /// shown.
     bool apply(const Change& change);
 
     /// Ends an unfinished change: keeps it as one entry of the history.
