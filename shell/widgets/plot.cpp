@@ -18,13 +18,17 @@ Range heights(const Plot& plot) {
     bool any = plot.with_zero;
     double least = 0.0;
     double most = 0.0;
+    const auto take = [&](double y) {
+        least = any ? std::min(least, y) : y;
+        most = any ? std::max(most, y) : y;
+        any = true;
+    };
     for (const PlotLine& line : plot.lines) {
-        for (const PlotPoint& p : line.points) {
-            least = any ? std::min(least, p.y) : p.y;
-            most = any ? std::max(most, p.y) : p.y;
-            any = true;
-        }
+        for (const PlotPoint& p : line.points)
+            take(p.y);
     }
+    for (const PlotDot& dot : plot.dots)
+        take(dot.at.y);
     if (!(most - least > 1e-12)) most = least + 1.0;
     const double step = round_step(most - least, 4);
     return {std::floor(least / step + 1e-6) * step, std::ceil(most / step - 1e-6) * step, step};
@@ -72,7 +76,49 @@ void draw_axes(Ui& ui, const Plot& plot, const Frame& frame) {
         const float w = text_width(font, text);
         const float left = std::min(x - 0.5f * w, frame.box.right() + 8.0f - w);
         text_in(ui, {left, frame.box.bottom() + 5.0f, w, 18.0f}, font, ink.ink_soft, text);
+        if (!plot.x_below) continue;
+        const std::string below = plot.x_below(value);
+        const float below_w = text_width(font, below);
+        const float below_x = std::min(x - 0.5f * below_w, frame.box.right() + 8.0f - below_w);
+        text_in(ui, {below_x, frame.box.bottom() + 22.0f, below_w, 18.0f}, font, ink.ink_soft, below);
     }
+}
+
+/// Upright hatching between the first two lines, and strokes that close the region at its ends.
+void draw_region(Ui& ui, const Plot& plot, const Frame& frame) {
+    const PlotLine& one = plot.lines[0];
+    const PlotLine& other = plot.lines[1];
+    if (one.points.empty() || other.points.empty()) return;
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const look::Palette& ink = ui.inks();
+    for (float x = frame.box.x + 3.0f; x < frame.box.right(); x += 5.0f) {
+        const double value = frame.x_least + static_cast<double>((x - frame.box.x) / frame.box.w) *
+                                                 (frame.x_most - frame.x_least);
+        const auto a = read_off(one, value);
+        const auto b = read_off(other, value);
+        if (a && b)
+            list.AddLine({x, frame.at(value, *a).y}, {x, frame.at(value, *b).y},
+                         look::faded(ink.water_line, 0.55f), 1.0f);
+    }
+    const auto close = [&](const PlotPoint& a, const PlotPoint& b) {
+        list.AddLine(frame.at(a.x, a.y), frame.at(b.x, b.y), ink.water_line, 2.25f);
+    };
+    close(one.points.front(), other.points.front());
+    close(one.points.back(), other.points.back());
+}
+
+void draw_dot(Ui& ui, const Frame& frame, const PlotDot& dot) {
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const look::Palette& ink = ui.inks();
+    const ImVec2 at = frame.at(dot.at.x, dot.at.y);
+    list.AddCircleFilled(at, 6.0f, dot.solid ? ink.ink : ink.card, 24);
+    list.AddCircle(at, 6.0f, dot.solid ? ink.card : ink.mark, 24, dot.solid ? 1.5f : 2.5f);
+    // On the side that has more room, over the hatching.
+    const float w = text_width(ui.type.small, dot.text);
+    const bool right = at.x + 14.0f + w < frame.box.right();
+    const float x = right ? at.x + 12.0f : at.x - 12.0f - w;
+    list.AddRectFilled({x - 3.0f, at.y - 10.0f}, {x + w + 3.0f, at.y + 10.0f}, ink.card, 3.0f);
+    text_in(ui, {x, at.y - 10.0f, w, 20.0f}, ui.type.small, ink.ink, dot.text);
 }
 
 void draw_lines(Ui& ui, const Plot& plot, const Frame& frame) {
@@ -158,12 +204,16 @@ std::optional<double> plot(Ui& ui, std::string_view id, const Plot& plot, std::o
     const Rect whole = take_row(height);
     const Touch touch = touch_area(ui, id, whole);
     const float marks_h = plot.marks.empty() ? 8.0f : 26.0f;
-    const Frame frame{{whole.x + 46.0f, whole.y + 8.0f, whole.w - 56.0f, whole.h - 34.0f},
+    const float figures_h = plot.x_below ? 51.0f : 34.0f;
+    const Frame frame{{whole.x + 46.0f, whole.y + 8.0f, whole.w - 56.0f, whole.h - figures_h},
                       plot.x_least,
                       plot.x_most,
                       heights(plot)};
     draw_axes(ui, plot, frame);
+    if (plot.region && plot.lines.size() > 1) draw_region(ui, plot, frame);
     draw_lines(ui, plot, frame);
+    for (const PlotDot& dot : plot.dots)
+        draw_dot(ui, frame, dot);
     for (const PlotMark& mark : plot.marks)
         draw_mark(ui, frame, mark, marks_h - 6.0f);
     if (touch.focused) focus_ring(ui, whole, look::control_rounding);

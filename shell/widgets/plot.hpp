@@ -2,6 +2,7 @@
 
 #include "widgets/ui.hpp"
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -21,6 +22,13 @@ struct PlotMark {
     std::string text;
 };
 
+/// A point with a word beside it; `solid` is filled, else a ring.
+struct PlotDot {
+    PlotPoint at;
+    std::string text;
+    bool solid = false;
+};
+
 /// Curves over a pair of axes, in the units shown. A finger reads values off the first line.
 struct Plot {
     std::string title{};  ///< of the vertical axis: "Righting arm, mm"
@@ -30,8 +38,11 @@ struct Plot {
     double x_most = 1.0;
     bool with_zero = true; ///< the vertical axis includes zero, marked by a line
     bool hatched = false;  ///< hatching between the lines and zero, where they are above it
+    bool region = false;   ///< the first two lines bound a region: hatched between them, closed at its ends
     std::vector<PlotLine> lines{};
     std::vector<PlotMark> marks{};
+    std::vector<PlotDot> dots{};
+    std::function<std::string(double)> x_below{}; ///< a second line under each figure of that axis
 };
 
 /// Full width at the cursor, `height` px high, recorded under `id`. A finger that slides sideways reads
