@@ -1,27 +1,17 @@
+#include "steps/before_after.hpp"
 #include "steps/step_panels.hpp"
 
 #include "look/words_steps.hpp"
 #include "output.hpp"
 #include "widgets/button.hpp"
-#include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
 
-#include <array>
 #include <string>
 
 namespace evenfall::shell::steps {
 namespace {
 
 namespace words = look::words;
-
-constexpr std::array<widgets::TableColumn, 3> columns{{{0.0f, 0.34f, widgets::Align::left},
-                                                       {0.34f, 0.67f, widgets::Align::right},
-                                                       {0.67f, 1.0f, widgets::Align::right}}};
-
-void row(PanelContext& context, const char* title, const std::string& before, const std::string& after) {
-    const std::array<widgets::Cell, 3> cells{{{title, {}, false}, {before, {}, false}, {after, {}, true}}};
-    widgets::table_row(context.ui, {}, columns, cells);
-}
 
 std::string fall_text(const PanelContext& context, const Answers& answers) {
     if (answers.fall) return text_of(context, answers.fall->speed_m_s, Quantity::fall);
@@ -35,18 +25,17 @@ std::string hang_text(const PanelContext& context, const Answers& answers) {
 }
 
 void before_and_after(PanelContext& context, const LeadPlan& plan) {
-    const std::array<std::string_view, 3> titles{std::string_view{}, words::before, words::after};
-    widgets::table_head(context.ui, columns, titles);
+    before_after_head(context, words::before, words::after);
     const Answers& a = plan.before;
     const Answers& b = plan.after;
-    row(context, words::row_fall, fall_text(context, a), fall_text(context, b));
-    row(context, words::row_in_water, signed_mass(context, a.in_water.kg),
-        signed_mass(context, b.in_water.kg));
-    row(context, words::row_hang, hang_text(context, a), hang_text(context, b));
-    row(context, words::row_finished, text_of(context, a.mass.kg, Quantity::mass),
-        text_of(context, b.mass.kg, Quantity::mass));
-    row(context, words::row_righting, text_of(context, a.bg_m, Quantity::length),
-        text_of(context, b.bg_m, Quantity::length));
+    before_after_row(context, words::row_fall, fall_text(context, a), fall_text(context, b));
+    before_after_row(context, words::row_in_water, signed_mass(context, a.in_water.kg),
+                     signed_mass(context, b.in_water.kg));
+    before_after_row(context, words::row_hang, hang_text(context, a), hang_text(context, b));
+    before_after_row(context, words::row_finished, text_of(context, a.mass.kg, Quantity::mass),
+                     text_of(context, b.mass.kg, Quantity::mass));
+    before_after_row(context, words::row_righting, text_of(context, a.bg_m, Quantity::length),
+                     text_of(context, b.bg_m, Quantity::length));
 }
 
 } // namespace
