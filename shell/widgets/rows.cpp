@@ -2,6 +2,12 @@
 
 #include "widgets/button.hpp"
 
+#include <algorithm>
+#include <cfloat>
+#include <cmath>
+#include <string>
+#include <utility>
+
 namespace evenfall::shell::widgets {
 namespace {
 
@@ -70,6 +76,29 @@ bool list_row(Ui& ui, std::string_view id, const ListRow& row) {
         text_in(ui, {place.x, place.y + 8.0f, text_w, 24.0f}, ui.type.body, title, row.title);
         text_in(ui, {place.x, place.y + 32.0f, text_w, 20.0f}, ui.type.small, ink.ink_soft, row.below);
     }
+    if (touch.focused) focus_ring(ui, place, look::control_rounding);
+    return touch.tapped;
+}
+
+bool sentence_row(Ui& ui, std::string_view id, std::string_view title, std::string_view below, bool chosen) {
+    constexpr float edge = 9.0f;
+    const float width = ImGui::GetContentRegionAvail().x;
+    const auto text = [&](ImFont* font, std::string_view words) {
+        const std::string broken = broken_at_spaces(font, words, width);
+        return std::pair(broken, font->CalcTextSizeA(font->FontSize, FLT_MAX, 0.0f, broken.c_str()).y);
+    };
+    const auto [title_text, title_h] = text(ui.type.body, title);
+    const auto [below_text, below_h] = text(ui.type.small, below);
+    const Rect place = take_row(std::max(52.0f, edge + title_h + 2.0f + below_h + edge));
+    const Touch touch = touch_area(ui, id, place);
+    row_ground(ui, place, chosen, touch.pressed);
+    hairline_below(ui, place);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const float x = std::round(place.x);
+    const float y = std::round(place.y + edge);
+    list.AddText(ui.type.body, ui.type.body->FontSize, {x, y}, ui.inks().ink, title_text.c_str());
+    list.AddText(ui.type.small, ui.type.small->FontSize, {x, std::round(y + title_h + 2.0f)},
+                 ui.inks().ink_soft, below_text.c_str());
     if (touch.focused) focus_ring(ui, place, look::control_rounding);
     return touch.tapped;
 }

@@ -20,6 +20,9 @@ struct ListRow {
 };
 bool list_row(Ui& ui, std::string_view id, const ListRow& row);
 
+/// The same for sentences: title and second line are as high as they need.
+bool sentence_row(Ui& ui, std::string_view id, std::string_view title, std::string_view below, bool chosen);
+
 /// The heading of a section of a panel: a tap opens or closes it. While it is closed, `said` stands at its
 /// right: what the section holds, in a few words.
 bool section_row(Ui& ui, std::string_view id, std::string_view title, std::string_view said, bool open);
