@@ -194,6 +194,7 @@ std::string draw_panel(AppParts& parts, const Regions& where) {
     const unsigned refusals = parts.session.refusals();
     steps::panel(ui, parts.session, parts.motion, parts.drawer);
     widgets::end_scroll_area(ui);
+    if (const auto beside = std::exchange(parts.motion.beside, std::nullopt)) compare_beside(parts, *beside);
     if (const auto choice = parts.keypad.take_unit_choice())
         keep_unit(parts.session.settings, choice->first, choice->second);
     // A refusal from before is none of its business.

@@ -48,6 +48,7 @@ void AppParts::another_lure() {
     motion.swim.clock.pause();
     motion.backdrop.stop_search();
     motion.recipes.clear();
+    motion.ways = {};
     drawn_step.reset();
 }
 

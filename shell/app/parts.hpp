@@ -127,6 +127,7 @@ void remind(AppParts& parts);
 /// The row that chooses a lure to compare with the one on the bench; true when one was chosen. And the sheet
 /// with both.
 bool draw_compare_row(AppParts& parts);
+void compare_beside(AppParts& parts, const state::WorkedOut& with);
 void draw_variants(AppParts& parts, const Regions& where);
 /// The place of a sheet over the bench: from below on an upright screen, else at the right, `wide` px wide.
 [[nodiscard]] widgets::Rect sheet_place(const Regions& where, float wide);

@@ -106,19 +106,6 @@ const state::Variant* here_of(AppParts& parts) {
     return variants.here ? &*variants.here : nullptr;
 }
 
-void begin_comparing(AppParts& parts, const document::Document& document) {
-    auto other = state::variant_of(document);
-    if (!other.ok()) {
-        parts.toast.show(words::compare_cannot, true, parts.now_s);
-        return;
-    }
-    auto& variants = parts.variants;
-    variants.title = document.name;
-    variants.other = std::move(other).value();
-    variants.open = true;
-    variants.out = 0.0f;
-}
-
 /// The lures of the shelf and the demos, to choose from.
 std::vector<widgets::PickOption> options_of(const AppParts& parts) {
     std::vector<widgets::PickOption> options;
@@ -132,15 +119,30 @@ std::vector<widgets::PickOption> options_of(const AppParts& parts) {
 
 void compare_with(AppParts& parts, const std::string& key) {
     for (const KeptLure& lure : parts.kept) {
-        if (lure.id == key && lure.document) return begin_comparing(parts, *lure.document);
+        if (lure.id == key && lure.document)
+            return compare_beside(parts, {lure.document->name, *lure.document});
     }
     for (const Demo& demo : parts.demos) {
         if (std::string(of_demo) + demo.name != key) continue;
-        if (const auto document = read_document(demo.json); document.ok()) begin_comparing(parts, *document);
+        if (const auto document = read_document(demo.json); document.ok())
+            compare_beside(parts, {document->name, *document});
     }
 }
 
 } // namespace
+
+void compare_beside(AppParts& parts, const state::WorkedOut& with) {
+    auto other = state::variant_of(with.document);
+    if (!other.ok()) {
+        parts.toast.show(words::compare_cannot, true, parts.now_s);
+        return;
+    }
+    auto& variants = parts.variants;
+    variants.title = with.title;
+    variants.other = std::move(other).value();
+    variants.open = true;
+    variants.out = 0.0f;
+}
 
 bool draw_compare_row(AppParts& parts) {
     widgets::Ui& ui = parts.ui;

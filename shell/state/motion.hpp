@@ -9,6 +9,7 @@
 #include "state/play_clock.hpp"
 #include "state/session.hpp"
 #include "state/swim.hpp"
+#include "state/ways.hpp"
 #include "water.hpp"
 #include "workshop.hpp"
 
@@ -85,6 +86,12 @@ struct Compared {
     std::optional<std::vector<compare::Option>> options;
 };
 
+/// A lure that a panel has worked out.
+struct WorkedOut {
+    std::string title;
+    document::Document document;
+};
+
 /// A lure from the shelf, for a batch.
 struct KeptRecipe {
     std::string id;
@@ -128,7 +135,10 @@ struct PanelState {
     } outline;
     std::optional<std::size_t> drawer_open; ///< the piece of the drawer that is open
     std::map<std::string, double, std::less<>>
-        read_off; ///< where a finger last read a plot, by the plot's id; SI
+        read_off;                    ///< where a finger last read a plot, by the plot's id; SI
+    WaySearch ways;                  ///< Lead step
+    ReachAnswerCache reach;          ///< Lead step
+    std::optional<WorkedOut> beside; ///< to be shown beside the lure on the bench, once
 };
 
 } // namespace evenfall::shell::state

@@ -153,6 +153,8 @@ void tub_sentence(PanelContext& context) {
 void lead_panel(PanelContext& context) {
     widgets::heading(context.ui, words::lead_head, asked_sentence(context));
     plan_rows(context);
+    ways_rows(context);
+    reach_map_rows(context);
     hole_table(context);
     widgets::gap();
     const auto& holes = context.document().holes;

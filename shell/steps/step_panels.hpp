@@ -37,6 +37,8 @@ void stock_from_drawer(PanelContext& context,
                        int hole); ///< Lead: a rod from the drawer; draws nothing where there is none
 void wire_from_drawer(PanelContext& context, int joint); ///< Joints: a wire from the drawer
 void plan_rows(PanelContext& context);                   ///< Lead: the button, before and after
+void ways_rows(PanelContext& context);                   ///< Lead: changes that do what lead alone cannot
+void reach_map_rows(PanelContext& context);              ///< Lead: what lead reaches, as a picture
 void hole_rows(PanelContext& context, int index);        ///< Lead: everything about one hole
 void ledger_rows(PanelContext& context);                 ///< Water: every line of the ledger
 void fall_rows(PanelContext& context);   ///< Water: from rest to a depth, and all steady falls

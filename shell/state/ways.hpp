@@ -1,0 +1,56 @@
+#pragma once
+
+// What lead can reach, and the ways to what it cannot: for the kept lure, and only while somebody looks.
+
+#include "reach.hpp"
+#include "state/session.hpp"
+
+#include <optional>
+
+namespace evenfall::shell::state {
+
+/// The search for ways out, in slices.
+class WaySearch {
+public:
+    /// One frame's share of the work, for the kept lure and the chance that is asked. Begins anew where
+    /// either is another one. True while more is left.
+    bool work_on(const Session& session);
+
+    std::optional<double> chance; ///< that a way is to have, least; absent: any
+    Sentence open;                ///< the change of the way whose figures are listed
+
+    /// Why there is none: what is asked is out of range, or the lure cannot be planned.
+    [[nodiscard]] const Problems& refusal() const { return refusal_; }
+    /// What is known so far, the cheapest first; nullptr before the search has begun.
+    [[nodiscard]] const reach::Ways* found() const { return search_ ? &search_->found() : nullptr; }
+    [[nodiscard]] bool done() const { return !refusal_.empty() || (search_ && search_->done()); }
+    [[nodiscard]] double progress() const { return search_ ? search_->progress() : 0.0; } ///< 0 to 1
+
+private:
+    std::optional<unsigned> revision_;
+    std::optional<double> chance_;
+    std::optional<reach::Search> search_;
+    Problems refusal_;
+};
+
+/// The kept lure as this way has it. Readings of holes that the way changes stay readings of the old ones.
+[[nodiscard]] Edit take_way(const reach::Way& way);
+
+/// The reach map of the kept lure, worked out once for it. nullptr where the core refuses.
+class ReachAnswerCache {
+public:
+    const reach::ReachMap* map(const Session& session);
+
+private:
+    template <class T>
+    struct Kept {
+        std::optional<unsigned> revision;
+        std::optional<T> value;
+    };
+    template <class T, class Ask>
+    static const T* answer(Kept<T>& kept, const Session& session, Ask ask);
+
+    Kept<reach::ReachMap> map_;
+};
+
+} // namespace evenfall::shell::state
