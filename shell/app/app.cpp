@@ -195,6 +195,10 @@ std::string draw_panel(AppParts& parts, const Regions& where) {
     steps::panel(ui, parts.session, parts.motion, parts.drawer);
     widgets::end_scroll_area(ui);
     if (const auto beside = std::exchange(parts.motion.beside, std::nullopt)) compare_beside(parts, *beside);
+    if (auto own = std::exchange(parts.motion.own, std::nullopt)) {
+        const std::string said = words::opened + own->document.name;
+        if (open_of_its_own(parts, std::move(*own))) parts.say(said);
+    }
     if (const auto choice = parts.keypad.take_unit_choice())
         keep_unit(parts.session.settings, choice->first, choice->second);
     // A refusal from before is none of its business.

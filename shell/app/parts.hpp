@@ -132,6 +132,9 @@ void draw_variants(AppParts& parts, const Regions& where);
 /// The place of a sheet over the bench: from below on an upright screen, else at the right, `wide` px wide.
 [[nodiscard]] widgets::Rect sheet_place(const Regions& where, float wide);
 
+/// A lure in place of the one on the bench, which goes onto the shelf. False where nothing was changed.
+bool open_of_its_own(AppParts& parts, state::WorkedOut lure);
+
 /// The sheet with lures, sharing and what is set for this bench.
 void draw_shelf(AppParts& parts, const Regions& where);
 

@@ -46,8 +46,7 @@ bool draw_lures(AppParts& parts) {
         document::Document copy = parts.session.kept();
         if (copy.name.size() + std::string_view(words::name_of_copy).size() <= document::max_text)
             copy.name += words::name_of_copy;
-        if (!parts.host.another_lure()) return true;
-        if (parts.session.open(std::move(copy), words::shelf_copy)) parts.another_lure();
+        open_of_its_own(parts, {words::shelf_copy, std::move(copy)});
         return true;
     }
     return draw_compare_row(parts);
@@ -109,6 +108,13 @@ void draw_bench(AppParts& parts) {
 }
 
 } // namespace
+
+bool open_of_its_own(AppParts& parts, state::WorkedOut lure) {
+    if (!parts.host.another_lure()) return false;
+    if (!parts.session.open(std::move(lure.document), std::move(lure.title))) return false;
+    parts.another_lure();
+    return true;
+}
 
 void unit_choice(AppParts& parts, const char* id, const char* label, Quantity quantity) {
     const auto units = widgets::units_of(quantity);

@@ -39,4 +39,22 @@ inline constexpr const char* map_outside =
 inline constexpr const char* map_axes = "Across: weight in water; under it, the fall that goes with it, in ";
 inline constexpr const char* map_hatched = ". Hatched: what today's shape and holes allow.";
 
+// sizes by hand
+inline constexpr const char* by_hand_group = "Hold these, vary that";
+inline constexpr const char* by_hand_weight = "For a weight in water";
+inline constexpr const char* by_hand_weight_below = "another thickness; lead, hooks and coats are held";
+inline constexpr const char* by_hand_mass = "For a finished mass";
+inline constexpr const char* by_hand_mass_below = "another length; hooks, wire, bits and lead anew";
+inline constexpr const char* by_hand_length = "At another length";
+inline constexpr const char* by_hand_length_below = "hooks, wire and bits of the shop's sizes, lead anew";
+
+inline constexpr const char* family_group = "One body, four leads";
+inline constexpr const char* family_below =
+    "The same body, holes, hooks and coats as floater, suspender, slow and fast sinker, the lead of each "
+    "planned for the hang that is asked. Tap one to open it.";
+inline constexpr const char* family_none = "This lure's lead cannot be planned.";
+inline constexpr const char* family_weight = "in water";
+inline constexpr const char* family_chance = "chance";
+inline constexpr const char* family_own = "Open as a lure of its own";
+
 } // namespace evenfall::shell::look::words

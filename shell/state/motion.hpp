@@ -138,7 +138,13 @@ struct PanelState {
         read_off;                    ///< where a finger last read a plot, by the plot's id; SI
     WaySearch ways;                  ///< Lead step
     ReachAnswerCache reach;          ///< Lead step
+    int family_open = -1;            ///< Lead step: the member of the family whose row is open
     std::optional<WorkedOut> beside; ///< to be shown beside the lure on the bench, once
+    std::optional<WorkedOut> own; ///< to be opened as a lure of its own, once; the title is for the history
+    struct {
+        std::vector<Sentence> says;
+        std::optional<unsigned> revision; ///< of the lure that it is about
+    } chosen;                             ///< Shape step: sizes that were chosen anew for another length
 };
 
 } // namespace evenfall::shell::state

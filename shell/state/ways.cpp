@@ -54,4 +54,8 @@ const reach::ReachMap* ReachAnswerCache::map(const Session& session) {
     });
 }
 
+const Family* ReachAnswerCache::family(const Session& session) {
+    return answer(family_, session, reach::family);
+}
+
 } // namespace evenfall::shell::state

@@ -5,6 +5,7 @@
 #include "reach.hpp"
 #include "state/session.hpp"
 
+#include <array>
 #include <optional>
 
 namespace evenfall::shell::state {
@@ -36,10 +37,13 @@ private:
 /// The kept lure as this way has it. Readings of holes that the way changes stay readings of the old ones.
 [[nodiscard]] Edit take_way(const reach::Way& way);
 
-/// The reach map of the kept lure, worked out once for it. nullptr where the core refuses.
+using Family = std::array<reach::Member, 4>;
+
+/// Reach map and family of the kept lure, each worked out once for it. nullptr where the core refuses.
 class ReachAnswerCache {
 public:
     const reach::ReachMap* map(const Session& session);
+    const Family* family(const Session& session);
 
 private:
     template <class T>
@@ -51,6 +55,7 @@ private:
     static const T* answer(Kept<T>& kept, const Session& session, Ask ask);
 
     Kept<reach::ReachMap> map_;
+    Kept<Family> family_;
 };
 
 } // namespace evenfall::shell::state

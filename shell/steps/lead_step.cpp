@@ -168,6 +168,7 @@ void lead_panel(PanelContext& context) {
     tub_sentence(context);
     target_rows(context);
     band_rows(context);
+    family_rows(context);
     stock_rows(context);
     metal_table_rows(context);
     widgets::gap();

@@ -102,6 +102,7 @@ void size_rows(PanelContext& context) {
     number(context, "shape.thickness", words::width_field, state::drawn_width_m(document),
            {Quantity::length, 0.002, widest_m, {}, -1}, words::width_field, state::scale_width,
            words::width_below);
+    by_hand_rows(context);
 }
 
 state::Edit section_kind(document::SectionKind kind) {

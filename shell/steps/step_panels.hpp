@@ -19,6 +19,7 @@ void sheet_panel(PanelContext& context);
 void curve_rows(PanelContext& context);         ///< Shape: the points of one curve
 void section_point_rows(PanelContext& context); ///< Shape: the points of a drawn section
 void picture_rows(PanelContext& context);       ///< Shape: the picture behind the drawing
+void by_hand_rows(PanelContext& context);       ///< Shape: one size for a weight, a mass or a length
 void board_rows(PanelContext& context);
 void measured_rows(PanelContext& context);
 void hanger_rows(PanelContext& context); ///< Hardware: hangers and line tie
@@ -39,6 +40,7 @@ void wire_from_drawer(PanelContext& context, int joint); ///< Joints: a wire fro
 void plan_rows(PanelContext& context);                   ///< Lead: the button, before and after
 void ways_rows(PanelContext& context);                   ///< Lead: changes that do what lead alone cannot
 void reach_map_rows(PanelContext& context);              ///< Lead: what lead reaches, as a picture
+void family_rows(PanelContext& context);                 ///< Lead: floater, suspender, slow and fast sinker
 void hole_rows(PanelContext& context, int index);        ///< Lead: everything about one hole
 void ledger_rows(PanelContext& context);                 ///< Water: every line of the ledger
 void fall_rows(PanelContext& context);   ///< Water: from rest to a depth, and all steady falls
