@@ -68,11 +68,11 @@ widgets::Plot picture_of(const PanelContext& context, const ReachMap& map) {
 }
 
 /// "+5.0 g: −12.3 to 8.1°"
-std::string read_text(const widgets::Plot& plot, double x) {
+std::string read_text(const widgets::Plot& plot, double x, Unit mass) {
     const auto up = widgets::read_off(plot.lines[0], x);
     const auto down = widgets::read_off(plot.lines[1], x);
     if (!up || !down) return {};
-    return widgets::number_text(x, Unit::one, 1) + " " + plot.x_unit + ": " +
+    return widgets::value_text(widgets::from_unit(x, mass), mass) + ": " +
            widgets::number_text(*down, Unit::one, 1) + " " + words::to + " " +
            widgets::number_text(*up, Unit::one, 1) + "°";
 }
@@ -97,8 +97,9 @@ void reach_map_rows(PanelContext& context) {
     auto& read_at = context.motion.read_off;
     std::optional<double> at;
     if (const auto found = read_at.find(id); found != read_at.end()) at = found->second;
-    if (const auto moved =
-            widgets::plot(context.ui, id, plot, at, at ? read_text(plot, *at) : std::string(), 240.0f))
+    const Unit mass = context.ui.units.of(Quantity::mass);
+    const std::string read = at ? read_text(plot, *at, mass) : std::string();
+    if (const auto moved = widgets::plot(context.ui, id, plot, at, read, 240.0f))
         read_at.insert_or_assign(std::string(id), *moved);
     widgets::note(context.ui, std::string(words::map_axes) + std::string(unit_of(context, Quantity::fall)) +
                                   words::map_hatched);
