@@ -18,7 +18,7 @@ TEST_CASE("a plan says which coats are still to come, and nothing where all are 
     CHECK(output::missing_coats_text(d).empty());
     std::erase_if(d.coats, [](const document::Coat& coat) { return coat.stage != Stage::painted; });
     CHECK(output::missing_coats_text(d) ==
-          "No sealer, no clear coat yet: the plan does not count what is still to come.");
+          "No sealer, no clear coat yet: the lead plan does not count what is still to come.");
 }
 
 TEST_CASE("The log's table keeps to RFC 4180: CRLF, a head row, fields with commas, quotes and line breaks "
