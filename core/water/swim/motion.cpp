@@ -303,11 +303,11 @@ private:
 
     const Motion& of_;
     const State& state_;
-    double cos_[n], sin_[n];               ///< of the headings
-    double z_[2 * n], u_[n];               ///< W, then turning; speed along
-    double across_[n], along_[n];          ///< acceleration of the fore hinge by turning alone, on n and t
-    double on_n_[n], on_t_[n], moment_[n]; ///< force on each segment, and moment about its fore hinge
-    double force_[n + 1], mass_[n + 1][n + 1];
+    double cos_[n]{}, sin_[n]{};      ///< of the headings
+    double z_[2 * n]{}, u_[n]{};      ///< W, then turning; speed along
+    double across_[n]{}, along_[n]{}; ///< acceleration of the fore hinge by turning alone, on n and t
+    double on_n_[n]{}, on_t_[n]{}, moment_[n]{}; ///< force on each segment, and moment about its fore hinge
+    double force_[n + 1]{}, mass_[n + 1][n + 1]{};
 };
 
 template <std::size_t n>
