@@ -120,7 +120,7 @@ Problem fall_shortfall(const document::Document& document, const LeadPlan& plan,
     }
     const double off_m_s = plan.fall->by;
     sentence += "falls at " + speed_text(asked_m_s + off_m_s) + "; " + speed_text(asked_m_s) +
-                " is asked: " + speed_text(std::fabs(off_m_s)) + (off_m_s < 0.0 ? " too slow" : " too fast") +
+                " is asked: too " + std::string(off_m_s < 0.0 ? "slow" : "fast") +
                 lead::bands_text(plan.fall->bands) + ".";
     return {ProblemCode::cannot_be_met, "/targets/fall_mm_s", speed_text(asked_m_s + off_m_s),
             std::move(sentence)};
