@@ -33,7 +33,7 @@ inline constexpr const char* beats_a_metre = "Beats a metre";
 inline constexpr const char* beats_in_ten_feet = "Beats in ten feet";
 inline constexpr const char* beats_note =
     "One beat: the tail there and back. Eight in ten such lures, if the "
-    "assumptions hold, lie in the dark part.";
+    "assumptions hold, lie in the filled part.";
 inline constexpr const char* beats_counted = " Your count has narrowed it.";
 inline constexpr const char* beats_learnt = " Counts of earlier lures of this recipe have narrowed it.";
 inline constexpr const char* to_word = "to";

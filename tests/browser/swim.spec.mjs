@@ -14,19 +14,8 @@ async function poke(bench, id) {
   await bench.page.touchscreen.tap(x, y);
 }
 
-/** The first lure with joints that swing no wider than what was tried. */
-async function narrowLure(device) {
-  const bench = await shop.open(device);
-  await bench.tap("step.joints");
-  await bench.tap("joints.0");
-  await bench.enter("joints.0.relief_fore", "6");
-  await bench.enter("joints.0.relief_aft", "8");
-  await bench.tap("joints.0.for_all");
-  return bench;
-}
-
 async function swimOpen(device) {
-  const bench = await narrowLure(device);
+  const bench = await shop.open(device);
   await bench.tap("step.water");
   await bench.tap("water.view.3");
   return bench;
@@ -34,7 +23,7 @@ async function swimOpen(device) {
 
 test("the first answer comes within a second, no task of the page is long meanwhile, and then it rests", async () => {
   const device = await shop.device();
-  const bench = await narrowLure(device);
+  const bench = await shop.open(device);
   await bench.tap("step.water");
   const [x, y] = await bench.middleOf("water.view.3");
   await bench.page.evaluate(() => {
@@ -109,7 +98,9 @@ test("a retrieve is typed in, by the hour and by the handle, and kept on the dev
 
 test("Joints tells what a change did, once the swim before it is known, and works out nothing before", async () => {
   const device = await shop.device();
-  const bench = await narrowLure(device);
+  const bench = await shop.open(device);
+  await bench.tap("step.joints");
+  await bench.tap("joints.0");
   await bench.tap("step.joints");
   const plain = (await bench.find("joints.0")).y;
   await bench.tap("step.water");
@@ -127,9 +118,9 @@ test("Joints tells what a change did, once the swim before it is known, and work
   await device.close();
 });
 
-test("beats that were counted are put down with what was foretold, and stand in the log over their way", async () => {
+test("beats that were counted are added with what was foretold, and stand in the log over their way", async () => {
   const device = await shop.device();
-  const bench = await narrowLure(device);
+  const bench = await shop.open(device);
   await bench.tap("step.log");
   await bench.tap("log.view.1");
   await bench.tap("log.add");
