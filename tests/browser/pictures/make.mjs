@@ -47,6 +47,6 @@ test("pictures of the page", async () => {
 test("a page of the sheet", () => {
   const sheet = join(work, "sheet.pdf");
   execFileSync(program, ["sheet", join(presetsDir, "millrace-170.json"), "-o", sheet]);
-  execFileSync("pdftoppm", ["-png", "-r", "72", "-f", "2", "-l", "2", "-singlefile", sheet, join(here, "sheet")]);
+  execFileSync("pdftoppm", ["-png", "-r", "72", "-f", "3", "-l", "3", "-singlefile", sheet, join(here, "sheet")]);
   rmSync(work, { recursive: true });
 });
