@@ -43,6 +43,7 @@ void swim_change_rows(PanelContext& context) {
         text = both(words::change_working);
     }
     widgets::info_box(context.ui, words::change_title, text);
+    widgets::gap();
 }
 
 } // namespace evenfall::shell::steps
