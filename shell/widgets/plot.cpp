@@ -113,12 +113,12 @@ void draw_dot(Ui& ui, const Frame& frame, const PlotDot& dot) {
     const ImVec2 at = frame.at(dot.at.x, dot.at.y);
     list.AddCircleFilled(at, 6.0f, dot.solid ? ink.ink : ink.card, 24);
     list.AddCircle(at, 6.0f, dot.solid ? ink.card : ink.mark, 24, dot.solid ? 1.5f : 2.5f);
-    // On the side that has more room, over the hatching.
+    // Over the hatching; above a full dot and below an open one, as two may lie side by side.
     const float w = text_width(ui.type.small, dot.text);
-    const bool right = at.x + 14.0f + w < frame.box.right();
-    const float x = right ? at.x + 12.0f : at.x - 12.0f - w;
-    list.AddRectFilled({x - 3.0f, at.y - 10.0f}, {x + w + 3.0f, at.y + 10.0f}, ink.card, 3.0f);
-    text_in(ui, {x, at.y - 10.0f, w, 20.0f}, ui.type.small, ink.ink, dot.text);
+    const float x = std::clamp(at.x - 0.5f * w, frame.box.x, std::max(frame.box.x, frame.box.right() - w));
+    const float y = at.y + (dot.solid ? -20.0f : 20.0f);
+    list.AddRectFilled({x - 3.0f, y - 10.0f}, {x + w + 3.0f, y + 10.0f}, ink.card, 3.0f);
+    text_in(ui, {x, y - 10.0f, w, 20.0f}, ui.type.small, ink.ink, dot.text);
 }
 
 void draw_lines(Ui& ui, const Plot& plot, const Frame& frame) {
