@@ -4,7 +4,7 @@
 
 namespace evenfall::shell::look::words {
 
-inline constexpr const char* ways_group = "What would do it";
+inline constexpr const char* ways_group = "If lead is not enough";
 inline constexpr const char* ways_below =
     "Changes with which lead meets what is asked, the easiest at the bench first. Each is worked out whole, "
     "its lead planned anew; none brings a warning that is not there now.";
