@@ -2,6 +2,7 @@
 // functions that the page's JavaScript calls.
 
 #include "evenfall.hpp"
+#include "help/help.hpp"
 #include "look/words.hpp"
 #include "output.hpp"
 #include "platform/flavour.hpp"
@@ -140,6 +141,12 @@ EMSCRIPTEN_KEEPALIVE void ef_set_dpr(double dpr) {
     window->set_dpr(dpr);
     platform::wake_loop();
 }
+EMSCRIPTEN_KEEPALIVE const char* ef_said(const char* english) {
+    return hand_over(app->said(english));
+}
+EMSCRIPTEN_KEEPALIVE const char* ef_untranslated() {
+    return hand_over(app->untranslated_json());
+}
 EMSCRIPTEN_KEEPALIVE void ef_set_decimal_sign(int sign) {
     app->set_decimal_sign(static_cast<char>(sign));
 }
@@ -166,7 +173,29 @@ EMSCRIPTEN_KEEPALIVE void ef_preset(const char* name, const char* json) {
     app->add_preset(name, json);
 }
 
+/// Ids and titles of what the help has on a question; an entry by its id; a step to go to.
+EMSCRIPTEN_KEEPALIVE const char* ef_help_found(const char* question) {
+    return hand_over(app->help_found(question));
+}
+EMSCRIPTEN_KEEPALIVE const char* ef_help_entry(const char* id) {
+    return hand_over(app->help_entry(id));
+}
+EMSCRIPTEN_KEEPALIVE void ef_show_ways() {
+    app->show_ways();
+    platform::wake_loop();
+}
+EMSCRIPTEN_KEEPALIVE void ef_go_to_step(const char* id) {
+    if (app->go_to_step(id)) platform::wake_loop();
+}
+
+EMSCRIPTEN_KEEPALIVE const char* ef_version() {
+    return hand_over(std::string(version()));
+}
+
 // Read-only, for tests and for the page's report.
+EMSCRIPTEN_KEEPALIVE const char* ef_cut_json() {
+    return hand_over(app->cut_json());
+}
 EMSCRIPTEN_KEEPALIVE unsigned ef_frames() {
     return window->frames();
 }
@@ -184,7 +213,9 @@ EMSCRIPTEN_KEEPALIVE double ef_bench_us(const char* what, int runs) {
     if (name == "uncertainty") return timed_us(runs, [&] { (void)uncertainty(document); });
     if (name == "draws") return timed_us(runs, [&] { (void)uncertainty_by_draws(document); });
     const auto evaluation = evaluate(document);
-    if (name != "joints" || !evaluation) return -1.0;
+    if (!evaluation) return -1.0;
+    if (name == "edit") return timed_us(runs, [&] { (void)evaluate(document, &evaluation->kept); });
+    if (name != "joints") return -1.0;
     return timed_us(runs, [&] { (void)joints::joint_answers(document, evaluation->body); });
 }
 

@@ -150,12 +150,12 @@ std::string segment_name(const document::Document& document, std::size_t s) {
     return s < document.segment_names.size() ? document.segment_names[s] : "Segment " + std::to_string(s + 1);
 }
 
-Answers answers_of(const ledger::LedgerInputs& inputs, const ledger::Ledger& ledger, const Waters& water) {
+Answers answers_of(const ledger::LedgerInputs& inputs, const ledger::Ledger& ledger,
+                   const fall::HydroBody& hull, const Waters& water) {
     const document::Document& document = *inputs.document;
     const shape::Body& body = *inputs.body;
     const ledger::StageSums stage_sums = ledger::stage_sums(ledger, body.segments.size());
     const auto sigmas = ledger::sigmas(ledger, water.fishing.density_kg_m3);
-    const fall::HydroBody hull = fall::hull(body);
     const fall::LevelFall level(hull);
     const water::Hang hang = water::hang(stage_sums.total);
 
@@ -227,48 +227,36 @@ Outcome<Waters> waters_of(const document::Document& document) {
 
 namespace {
 
-Outcome<shape::Body> body_of(const document::Document& document) {
-    auto lines = shape::drawn_lines(document.shape);
-    if (!lines) return lines.problems();
-    return shape::cut(std::move(*lines), document.joints);
-}
-
 /// What a document is made into, each step from the one before. The inputs point at document and body.
 struct WorkedThrough {
+    shape::Geometry geometry;
     std::unique_ptr<shape::Body> body;
     ledger::LedgerInputs inputs;
     ledger::Ledger ledger;
 };
 
-/// With a body that was cut before, where there is one.
 Outcome<WorkedThrough> worked_through(const document::Document& document,
-                                      const shape::Body* as_cut = nullptr) {
+                                      const shape::Geometry* before = nullptr) {
     Problems unfit = document::check(document);
     if (!unfit.empty()) return unfit;
-    Outcome<shape::Body> cut = as_cut != nullptr ? Outcome<shape::Body>(*as_cut) : body_of(document);
-    if (!cut) return cut.problems();
-    auto body = std::make_unique<shape::Body>(std::move(cut).value());
+    Outcome<shape::Geometry> geometry = shape::geometry_of(document, before);
+    if (!geometry) return geometry.problems();
+    auto body = std::make_unique<shape::Body>(geometry->wood->body);
+    body->joints = document.joints; // the same cuts, and hinges that may have changed
     auto inputs = ledger::ledger_inputs(document, *body);
     if (!inputs) return inputs.problems();
     Problems refused = holes::check(document, *body, inputs->bores);
     if (!refused.empty()) return refused;
-    auto ledger = ledger::build(*inputs);
+    auto ledger = ledger::build(*inputs, geometry->pockets->pieces);
     if (!ledger) return ledger.problems();
-    return WorkedThrough{std::move(body), std::move(inputs).value(), std::move(ledger).value()};
+    return WorkedThrough{std::move(geometry).value(), std::move(body), std::move(inputs).value(),
+                         std::move(ledger).value()};
 }
 
 // Forty holes in forty pockets are 1600 overlaps; more than a screenful of problems helps nobody.
 Problems first_of(const Problems& all) {
     const std::size_t count = std::min(all.size(), document::max_problems);
     return {all.begin(), all.begin() + static_cast<std::ptrdiff_t>(count)};
-}
-
-Outcome<Evaluation> evaluation_of(const document::Document& document, Outcome<WorkedThrough> work) {
-    if (!work) return first_of(work.problems());
-    const auto water = waters_of(document);
-    if (!water) return water.problems();
-    Answers answers = answers_of(work->inputs, work->ledger, *water);
-    return Evaluation{std::move(*work->body), std::move(work->ledger), std::move(answers)};
 }
 
 } // namespace
@@ -279,12 +267,18 @@ Outcome<Built> build(const document::Document& document) {
     return Built{std::move(*work->body), std::move(work->ledger)};
 }
 
-Outcome<Evaluation> evaluate(const document::Document& document) {
-    return evaluation_of(document, worked_through(document));
-}
-
-Outcome<Evaluation> evaluate(const document::Document& document, const shape::Body& body) {
-    return evaluation_of(document, worked_through(document, &body));
+Outcome<Evaluation> evaluate(const document::Document& document, const Kept* before) {
+    auto work = worked_through(document, before != nullptr ? &before->geometry : nullptr);
+    if (!work) return first_of(work.problems());
+    const auto water = waters_of(document);
+    if (!water) return water.problems();
+    Kept kept{std::move(work->geometry), nullptr};
+    if (before != nullptr && before->geometry.wood == kept.geometry.wood)
+        kept.hull = before->hull;
+    else
+        kept.hull = std::make_shared<const fall::HydroBody>(fall::hull(kept.geometry.wood->body));
+    Answers answers = answers_of(work->inputs, work->ledger, *kept.hull, *water);
+    return Evaluation{std::move(*work->body), std::move(work->ledger), std::move(answers), std::move(kept)};
 }
 
 std::vector<StageAnswer> stages_with_all(const document::Document& document, const Evaluation& evaluation) {
@@ -295,7 +289,7 @@ std::vector<StageAnswer> stages_with_all(const document::Document& document, con
         ledger::with_hung_on(evaluation.ledger, document::all_hung_on(), evaluation.answers.g_m);
     const ledger::StageSums sums = ledger::stage_sums(ledger, body.segments.size());
     const auto sigmas = ledger::sigmas(ledger, water->fishing.density_kg_m3);
-    const fall::HydroBody hull = fall::hull(body);
+    const fall::HydroBody& hull = *evaluation.kept.hull;
     const fall::LevelFall level(hull);
     std::vector<StageAnswer> out;
     for (const Stage which : document::test_stages) {

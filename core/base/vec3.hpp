@@ -10,6 +10,7 @@ struct Vec3 {
     double y = 0.0;
     double z = 0.0;
 
+    constexpr bool operator==(const Vec3&) const = default;
     constexpr Vec3& operator+=(const Vec3& o) {
         x += o.x;
         y += o.y;

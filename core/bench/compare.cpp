@@ -23,13 +23,13 @@ document::Document emptied(document::Document document) {
     return document;
 }
 
-void plan_into(Option& option, document::Document document) {
+void plan_into(Option& option, document::Document document, const Kept& kept) {
     for (document::Hole& hole : document.holes) {
         if (hole.use == document::HoleUse::leaded) hole.use = document::HoleUse::drilled;
     }
-    if (const auto bare = evaluate(emptied(document)); bare.ok())
+    if (const auto bare = evaluate(emptied(document), &kept); bare.ok())
         option.bare_in_water_kg = bare->answers.in_water.kg;
-    const auto plan = plan_lead(document);
+    const auto plan = plan_lead(document, &kept);
     if (!plan.ok()) {
         option.why = plan.problems().front().sentence;
         return;
@@ -46,7 +46,8 @@ void plan_into(Option& option, document::Document document) {
 } // namespace
 
 Outcome<std::vector<Option>> woods(const document::Document& document) {
-    if (auto own = evaluate(document); !own.ok()) return own.problems();
+    const auto own = evaluate(document);
+    if (!own) return own.problems();
     std::vector<Option> options;
     for (const auto& wood : materials::woods()) {
         Option option;
@@ -55,14 +56,15 @@ Outcome<std::vector<Option>> woods(const document::Document& document) {
         option.density_kg_m3 = materials::wood_density_kg_m3(wood, document.wood.moisture_percent);
         if (wood.side_hardness_n) option.hardness_n = wood.side_hardness_n->value;
         option.spread = materials::specific_gravity(wood).spread;
-        plan_into(option, bench::in_wood(document, wood.id));
+        plan_into(option, bench::in_wood(document, wood.id), own->kept);
         options.push_back(std::move(option));
     }
     return options;
 }
 
 Outcome<std::vector<Option>> metals(const document::Document& document) {
-    if (auto own = evaluate(document); !own.ok()) return own.problems();
+    const auto own = evaluate(document);
+    if (!own) return own.problems();
     std::vector<Option> options;
     for (const auto& solid : materials::solids()) {
         if (!solid.serves(materials::Use::ballast)) continue;
@@ -70,7 +72,7 @@ Outcome<std::vector<Option>> metals(const document::Document& document) {
         option.id = solid.id;
         option.name = solid.name;
         option.density_kg_m3 = solid.density_kg_m3.value;
-        plan_into(option, bench::with_metal(document, solid.id));
+        plan_into(option, bench::with_metal(document, solid.id), own->kept);
         options.push_back(std::move(option));
     }
     return options;

@@ -92,6 +92,8 @@ struct Box {
     double x_from_m = 0.0, x_to_m = 0.0;
     double y_from_m = 0.0, y_to_m = 0.0;
     double z_from_m = 0.0, z_to_m = 0.0; ///< may be ∓infinity
+
+    bool operator==(const Box&) const = default;
 };
 /// The box that a pocket removes from the wood; absent heights become infinite.
 [[nodiscard]] Box box_of(const document::Pocket& pocket);

@@ -23,6 +23,8 @@ struct Measured {
     double x_m = 0.0;
     std::optional<double> width_m;
     std::optional<double> height_m;
+
+    bool operator==(const Measured&) const = default;
 };
 
 } // namespace evenfall::document

@@ -11,50 +11,40 @@
 namespace evenfall::document {
 namespace {
 
-/// What a text holds that has no place in a name, nullptr where nothing. Control characters could break a
-/// page or a printout, direction overrides could make a name read as something else, and half a letter cannot
-/// be written.
-const char* unfit_character(std::string_view text, bool lines_allowed) {
-    for (std::size_t i = 0, bytes = 0; i < text.size(); i += bytes) {
-        bytes = letter_bytes(text, i);
-        if (bytes == 0) return "half a letter";
-        const auto byte = [&](std::size_t k) {
-            return k < text.size() ? static_cast<unsigned char>(text[k]) : 0u;
-        };
-        const unsigned c = byte(i);
-        if ((c < 0x20 && !(lines_allowed && c == '\n')) || c == 0x7F ||
-            (c == 0xC2 && byte(i + 1) < 0xA0) || // U+0080 to U+009F
-            (c == 0xE2 && byte(i + 1) == 0x80 && byte(i + 2) >= 0xA8 &&
-             byte(i + 2) <= 0xAE) || // U+2028 to U+202E
-            (c == 0xE2 && byte(i + 1) == 0x81 && byte(i + 2) >= 0xA6 &&
-             byte(i + 2) <= 0xA9)) { // U+2066 to U+2069
-            return "a control character";
-        }
-    }
-    return nullptr;
-}
-
 Sentence replaced(std::string_view says, const Sentence& value) {
     const auto at = says.find("{}");
     if (at == std::string_view::npos) return says;
     return Sentence(says.substr(0, at)) + value + says.substr(at + 2);
 }
 
-const Place& made(const Place& place) {
-    return place;
-}
-template <class Maker>
-Place made(const Maker& maker) {
-    return maker();
-}
+/// Where a struct stands in the document. Most are sound, and then no words are made of it.
+struct Where {
+    const Where* above = nullptr;
+    std::string_view key;
+    std::string_view called;
+    enum class Kind { object, owned, entry } kind = Kind::object;
+    std::size_t index = 0;
 
-/// `place_or_maker` is a Place, or a function that makes one: most numbers are sound, and then no words are
-/// made.
-template <class P>
-void check_number(Problems& problems, const P& place_or_maker, const NumberField& field, double si) {
+    [[nodiscard]] Place place() const {
+        if (above == nullptr) return {"", "The document"};
+        const Place there = above->place();
+        switch (kind) {
+        case Kind::entry:
+            return there.entry(key, called, index);
+        case Kind::owned:
+            return there.key(key, there.owned(called));
+        default:
+            return there.key(key, std::string(called));
+        }
+    }
+};
+
+/// `place_of_number` makes the place, when it is needed.
+template <class Maker>
+void check_number(Problems& problems, const Maker& place_of_number, const NumberField& field, double si) {
     const double trade = to_trade(field, si);
     if (trade >= field.min && trade <= field.max) return;
-    const Place place = made(place_or_maker);
+    const Place place = place_of_number();
     const Sentence limit = limit_text(field);
     if (!std::isfinite(trade)) {
         add_problem(problems, {ProblemCode::not_a_number, place.path_of(field.key), limit,
@@ -70,7 +60,7 @@ void check_number(Problems& problems, const P& place_or_maker, const NumberField
 /// `place_of_text` makes the path and the subject, when they are needed.
 template <class Maker>
 void check_text(Problems& problems, const Maker& place_of_text, std::string_view text, bool lines) {
-    const char* const unfit = unfit_character(text, lines);
+    const char* const unfit = unfit_in(text, lines);
     if (text.size() <= max_text && unfit == nullptr) return;
     const auto [path, subject] = place_of_text();
     const std::string limit = std::to_string(max_text) + " bytes";
@@ -112,11 +102,14 @@ std::string_view use_words(materials::Use use) {
 /// Holds one struct against the limits of its fields.
 class Checker {
 public:
-    Checker(Problems& problems, Place place) : problems_(problems), place_(std::move(place)) {}
+    Checker(Problems& problems, const Where& where) : problems_(problems), where_(where) {}
 
     void version(std::string_view, int) {}
     void yes_no(std::string_view, bool) {}
-    void number(const NumberField& field, double held) { check_number(problems_, place_, field, held); }
+    void number(const NumberField& field, double held) {
+        check_number(
+            problems_, [&] { return place(); }, field, held);
+    }
     void optional_number(const NumberField& field, const std::optional<double>& held) {
         if (held) number(field, *held);
     }
@@ -125,7 +118,8 @@ public:
     }
     void text(const TextField& field, const std::string& held) {
         check_text(
-            problems_, [&] { return place_.key(field.key, place_.owned(field.called)); }, held, field.lines);
+            problems_, [&] { return place().key(field.key, place().owned(field.called)); }, held,
+            field.lines);
     }
 
     void wood(std::string_view key, const std::string& id) {
@@ -133,8 +127,8 @@ public:
         std::string ids;
         for (const materials::Wood& wood : materials::woods())
             ids.append(ids.empty() ? "" : ", ").append(wood.id);
-        add_problem(problems_, {ProblemCode::unknown_name, place_.path_of(key), ids,
-                                place_.subject + " is called “" + quotable(id) +
+        add_problem(problems_, {ProblemCode::unknown_name, place().path_of(key), ids,
+                                place().subject + " is called “" + quotable(id) +
                                     "”, which is not in the table of woods; take the nearest one and give "
                                     "the density you weighed."});
     }
@@ -143,8 +137,8 @@ public:
         const materials::Solid* solid = materials::find_solid(id);
         if (solid != nullptr && solid->serves(use)) return;
         const std::string ids = material_ids(use);
-        add_problem(problems_, {ProblemCode::unknown_name, place_.path_of(key), ids,
-                                place_.subject + " is made of “" + quotable(id) + "”, which is not " +
+        add_problem(problems_, {ProblemCode::unknown_name, place().path_of(key), ids,
+                                place().subject + " is made of “" + quotable(id) + "”, which is not " +
                                     (solid == nullptr ? std::string("in the table of materials")
                                                       : "meant for " + std::string(use_words(use))) +
                                     "; choose one of " + ids + '.'});
@@ -153,8 +147,8 @@ public:
     template <class Words, class E>
     void choice(std::string_view key, const Words& words, E held) {
         if (!word_of(words, held).empty()) return;
-        add_problem(problems_, {ProblemCode::unknown_name, place_.path_of(key), "",
-                                place_.owned(key) + " is not one of the words that may stand there."});
+        add_problem(problems_, {ProblemCode::unknown_name, place().path_of(key), "",
+                                place().owned(key) + " is not one of the words that may stand there."});
     }
 
     template <class Flags, class T>
@@ -163,8 +157,8 @@ public:
             if (object.*flag.member) return;
         }
         add_problem(problems_,
-                    {ProblemCode::missing_key, place_.path_of(key), "at least one",
-                     place_.subject + " names none of its " + std::string(key) + "; name at least one."});
+                    {ProblemCode::missing_key, place().path_of(key), "at least one",
+                     place().subject + " names none of its " + std::string(key) + "; name at least one."});
     }
 
     void exactly_one(const NumberField& a, const std::optional<double>& held_a, const NumberField& b,
@@ -173,12 +167,13 @@ public:
         const std::string first(a.key), second(b.key);
         const std::string names = first + " or " + second;
         if (held_a) {
-            add_problem(problems_,
-                        {ProblemCode::unknown_key, place_.path_of(second), "exactly one of " + names,
-                         place_.subject + " gives both " + first + " and " + second + "; give one of them."});
+            add_problem(
+                problems_,
+                {ProblemCode::unknown_key, place().path_of(second), "exactly one of " + names,
+                 place().subject + " gives both " + first + " and " + second + "; give one of them."});
         } else {
-            add_problem(problems_, {ProblemCode::missing_key, place_.path_of(first),
-                                    "exactly one of " + names, place_.subject + " needs " + names + '.'});
+            add_problem(problems_, {ProblemCode::missing_key, place().path_of(first),
+                                    "exactly one of " + names, place().subject + " needs " + names + '.'});
         }
     }
 
@@ -194,11 +189,11 @@ public:
     template <class P>
     void points(const PointsField& field, const std::vector<P>& held, double P::*first, double P::*second) {
         if (held.size() < field.min_count || held.size() > max_curve_points) {
-            add_problem(problems_, too_many_points(place_, field, held.size()));
+            add_problem(problems_, too_many_points(place(), field, held.size()));
             return;
         }
         for (std::size_t i = 0; i < held.size(); ++i) {
-            const auto there = [&] { return place_.point(field.key, field.called, i); };
+            const auto there = [&] { return place().point(field.key, field.called, i); };
             check_number(problems_, there, field.first, held[i].*first);
             check_number(problems_, there, field.second, held[i].*second);
         }
@@ -206,23 +201,23 @@ public:
 
     template <class T>
     void object(std::string_view key, std::string_view subject, bool, const T& held) {
-        within(place_.key(key, std::string(subject)), held);
+        within({&where_, key, subject, Where::Kind::object}, held);
     }
     template <class T>
     void optional_object(std::string_view key, std::string_view called, const std::optional<T>& held) {
-        if (held) within(place_.key(key, place_.owned(called)), *held);
+        if (held) within({&where_, key, called, Where::Kind::owned}, *held);
     }
     template <class T>
     void list(const ListField& field, const std::vector<T>& held) {
         if (!count_fits(field, held.size())) return;
         for (std::size_t i = 0; i < held.size(); ++i)
-            within(place_.entry(field.key, field.one, i), held[i]);
+            within({&where_, field.key, field.one, Where::Kind::entry, i}, held[i]);
     }
     void names(const ListField& field, const std::vector<std::string>& held) {
         if (!count_fits(field, held.size())) return;
         for (std::size_t i = 0; i < held.size(); ++i) {
             const auto there = [&] {
-                const Place entry = place_.entry(field.key, field.one, i);
+                const Place entry = place().entry(field.key, field.one, i);
                 return Place{entry.path, entry.owned("name")};
             };
             check_text(problems_, there, held[i], false);
@@ -231,19 +226,21 @@ public:
 
 private:
     template <class T>
-    void within(Place place, const T& held) {
-        Checker checker(problems_, std::move(place));
+    void within(const Where& where, const T& held) {
+        Checker checker(problems_, where);
         walk(checker, held);
     }
 
     bool count_fits(const ListField& field, std::size_t count) {
         if (count <= field.max_count) return true;
-        add_problem(problems_, too_many_entries(place_, field, count));
+        add_problem(problems_, too_many_entries(place(), field, count));
         return false;
     }
 
+    [[nodiscard]] Place place() const { return where_.place(); }
+
     Problems& problems_;
-    Place place_;
+    const Where& where_;
 };
 
 /// Rules that tie two fields together.
@@ -287,7 +284,8 @@ void check_between_fields(Problems& problems, const Document& document) {
 
 Problems check(const Document& document) {
     Problems problems;
-    Checker checker(problems, {"", "The document"});
+    const Where whole;
+    Checker checker(problems, whole);
     walk(checker, document);
     check_between_fields(problems, document);
     check_log(problems, document);

@@ -32,6 +32,8 @@ inline constexpr std::size_t max_document_bytes = 256 * 1024;
 struct CurvePoint {
     double x_m = 0.0;
     double value = 0.0; ///< metres for lines of the drawing; a plain number for sections
+
+    bool operator==(const CurvePoint&) const = default;
 };
 using CurvePoints = std::vector<CurvePoint>;
 
@@ -47,6 +49,8 @@ enum class SectionKind {
 struct OutlinePoint {
     double y = 0.0;
     double z = 0.0;
+
+    bool operator==(const OutlinePoint&) const = default;
 };
 
 struct Section {
@@ -61,6 +65,8 @@ struct Section {
     [[nodiscard]] const CurvePoints& curve() const {
         return kind == SectionKind::chamfered ? corner_cut : exponent;
     }
+
+    bool operator==(const Section&) const = default;
 };
 
 /// How closely the carver follows the drawing (ledger/carved_size.hpp has the millimetres).
@@ -75,6 +81,8 @@ struct Shape {
     Carving carving = Carving::usual;
     std::vector<Measured> measured{}; ///< in order of x; where given, they replace the drawn width and height
                                       ///< (body/measured.hpp)
+
+    bool operator==(const Shape&) const = default;
 };
 
 struct Wood {
@@ -99,6 +107,9 @@ enum class HingeKind {
 };
 enum class EyesOn { fore, aft };
 enum class WireTemper { spring, soft };
+/// Of wire for twisted eyes: annealed wire twists and stays; spring wire is the exception (common practice,
+/// no source). A document that leaves it out was written for spring wire.
+inline constexpr WireTemper usual_temper = WireTemper::soft;
 enum class HingeGlue { none, ca, epoxy };
 
 /// How a joint is hung. Eyes stand level, one above the other, in pockets of the segment that does not hold
@@ -224,7 +235,7 @@ struct Pocket {
 /// Wire, eyes, pins, hooks, rings, glass eyes, a soft tail: anything weighed and put on.
 struct Part {
     std::string name;
-    Stage stage = Stage::hardware; ///< hardware or rigged
+    Stage stage = Stage::hardware; ///< hardware, painted (before the clear coat: glass eyes) or rigged
     std::string material = "stainless";
     double mass_kg = 0.0;
     std::optional<double> mass_sigma_kg; ///< absent = 3 % of the mass

@@ -71,7 +71,7 @@ inline constexpr std::array stage_words{Word<Stage>{"carved", Stage::carved},
                                         Word<Stage>{"painted", Stage::painted},
                                         Word<Stage>{"clear_coated", Stage::clear_coated},
                                         Word<Stage>{"rigged", Stage::rigged}};
-inline constexpr std::array part_stages{stage_words[2], stage_words[7]};
+inline constexpr std::array part_stages{stage_words[2], stage_words[5], stage_words[7]};
 inline constexpr std::array coat_stages{stage_words[4], stage_words[5], stage_words[6]};
 inline constexpr std::array section_kinds{Word<SectionKind>{"rounded", SectionKind::rounded},
                                           Word<SectionKind>{"chamfered", SectionKind::chamfered},

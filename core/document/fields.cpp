@@ -123,28 +123,82 @@ unsigned code_point(std::string_view letter) {
     return point;
 }
 
-/// Code points that show nothing of themselves and change how the rest is shown: the control characters C0
-/// and C1 and those for line ends and the direction of writing (The Unicode Standard, chapters 23.1 and 23.2,
-/// from memory).
-bool steers(unsigned point) {
-    return point < 0x20 || (point >= 0x7F && point < 0xA0) || point == 0x200E || point == 0x200F ||
-           (point >= 0x2028 && point <= 0x202E) || (point >= 0x2066 && point <= 0x2069) || point == 0xFEFF ||
-           point == 0x061C;
+struct Range {
+    unsigned first, last;
+};
+
+template <std::size_t N>
+bool is_among(const std::array<Range, N>& ranges, unsigned point) {
+    return std::any_of(ranges.begin(), ranges.end(),
+                       [point](const Range& r) { return point >= r.first && point <= r.last; });
+}
+
+// C0 and C1, and what ends lines and turns the direction of writing (The Unicode Standard, chapters 23.1
+// and 23.2, from memory).
+constexpr std::array<Range, 4> controls{{{0x00, 0x1F}, {0x7F, 0x9F}, {0x2028, 0x202E}, {0x2066, 0x2069}}};
+// Letters that show nothing (property Default_Ignorable_Code_Point, from memory), but for those that join.
+constexpr std::array<Range, 15> invisible{{{0xAD, 0xAD},
+                                           {0x34F, 0x34F},
+                                           {0x61C, 0x61C},
+                                           {0x115F, 0x1160},
+                                           {0x17B4, 0x17B5},
+                                           {0x180B, 0x180E},
+                                           {0x200B, 0x200B},
+                                           {0x200E, 0x200F},
+                                           {0x2060, 0x2065},
+                                           {0x206A, 0x206F},
+                                           {0x3164, 0x3164},
+                                           {0xFEFF, 0xFEFF},
+                                           {0xFFA0, 0xFFA0},
+                                           {0xFFF0, 0xFFFB},
+                                           {0x1D173, 0x1D17A}}};
+// Joiners and the choice among a letter's shapes: signs of several letters are made with them.
+constexpr std::array<Range, 3> joiners{{{0x200C, 0x200D}, {0xFE00, 0xFE0F}, {0xE0000, 0xE0FFF}}};
+
+/// In words; nullptr where the letter may stand.
+const char* unfit(unsigned point) {
+    if (is_among(controls, point)) return "a control character";
+    if (is_among(invisible, point)) return "an invisible letter";
+    // Kept free for ever (chapter 23.7, from memory): XML has no way to write them.
+    if ((point & 0xFFFEu) == 0xFFFEu || (point >= 0xFDD0 && point <= 0xFDEF))
+        return "a code that is no letter";
+    return nullptr;
 }
 
 } // namespace
+
+const char* unfit_in(std::string_view text, bool lines_allowed) {
+    bool shows = text.empty();
+    for (std::size_t i = 0, bytes = 0; i < text.size(); i += bytes) {
+        bytes = 1;
+        if (text[i] >= ' ' && text[i] <= '~') { // most letters, soon told
+            shows = true;
+            continue;
+        }
+        bytes = letter_bytes(text, i);
+        if (bytes == 0) return "half a letter";
+        const unsigned point = code_point(text.substr(i, bytes));
+        if (lines_allowed && point == '\n') {
+            shows = true; // an empty line is seen to be one
+            continue;
+        }
+        if (const char* what = unfit(point)) return what;
+        if (!is_among(joiners, point)) shows = true;
+    }
+    return shows ? nullptr : "invisible letters alone";
+}
 
 std::string printable(std::string_view text, std::size_t most_bytes, std::string_view cut_mark) {
     std::string out;
     for (std::size_t i = 0; i < text.size();) {
         const std::size_t bytes = letter_bytes(text, i);
-        if (bytes > 0 && !steers(code_point(text.substr(i, bytes)))) {
+        if (bytes > 0 && unfit(code_point(text.substr(i, bytes))) == nullptr) {
             if (out.size() + bytes > most_bytes) return out.append(cut_mark);
             out.append(text, i, bytes);
         }
         i += std::max<std::size_t>(bytes, 1);
     }
-    return out;
+    return unfit_in(out, true) == nullptr ? out : std::string(); // only joiners are left, and nothing to join
 }
 
 std::string quotable(std::string_view text) {

@@ -108,8 +108,13 @@ struct Place {
 /// Bytes of the UTF-8 letter that begins at text[at]; 0 where none does (RFC 3629, section 4). `at` <
 /// text.size().
 [[nodiscard]] std::size_t letter_bytes(std::string_view text, std::size_t at);
-/// As many whole letters as go into `most_bytes`; control characters, those that turn the writing about and
-/// broken UTF-8 left out; `cut_mark` stands after them where there were more.
+/// What a text holds that has no place in a name, in words: "a control character"; nullptr where nothing.
+/// Control characters could break a page or a printout, direction overrides could make a name read as
+/// something else, invisible letters could make two names look alike, and codes that are no letters cannot be
+/// written. What joins two letters into one sign may stand beside a letter that is seen.
+[[nodiscard]] const char* unfit_in(std::string_view text, bool lines_allowed);
+/// As many whole letters as go into `most_bytes`; those that are unfit for a name and broken UTF-8 left out;
+/// `cut_mark` stands after them where there were more.
 [[nodiscard]] std::string printable(std::string_view text, std::size_t most_bytes,
                                     std::string_view cut_mark = {});
 /// Text of others made fit to quote in a sentence: printable, cut to 40 bytes.

@@ -15,8 +15,8 @@ std::string line_and_column(std::string_view text, std::size_t position) {
         if (text[i] == '\n') {
             ++line;
             column = 1;
-        } else {
-            ++column;
+        } else if ((static_cast<unsigned char>(text[i]) & 0xC0u) != 0x80u) {
+            ++column; // letters, not bytes
         }
     }
     return "line " + std::to_string(line) + ", column " + std::to_string(column);
@@ -51,15 +51,17 @@ public:
         auto& object = open_.back()->get_ref<Json::object_t&>();
         if (object.size() == max_json_keys) {
             const std::string limit = std::to_string(max_json_keys) + " keys";
-            fault_ = {ProblemCode::too_large, "", limit,
-                      "An object has more than " + limit + "; no lure needs that."};
+            const std::string path = open_path();
+            fault_ = {ProblemCode::too_large, path, limit,
+                      "The object at “" + (path.empty() ? "/" : path) + "” has more than " + limit +
+                          "; no lure needs that."};
             return false;
         }
         const auto [at, fresh] = object.emplace(key, nullptr);
         slot_ = &at->second;
         if (fresh) return true;
-        fault_ = {ProblemCode::unknown_key, "", "",
-                  "The key “" + quotable(key) + "” stands twice in one object."};
+        const std::string path = open_path() + '/' + quotable(key);
+        fault_ = {ProblemCode::unknown_key, path, "", "The key “" + path + "” stands twice in one object."};
         return false;
     }
 
@@ -97,9 +99,10 @@ private:
     // entry of each.
     bool enter(Json&& empty) {
         if (open_.size() == max_json_depth) {
-            fault_ = {ProblemCode::too_large, "", std::to_string(max_json_depth) + " levels",
+            const std::string path = open_path();
+            fault_ = {ProblemCode::too_large, path, std::to_string(max_json_depth) + " levels",
                       "The document is nested deeper than " + std::to_string(max_json_depth) +
-                          " levels; no lure needs that."};
+                          " levels, at “" + path + "”; no lure needs that."};
             return false;
         }
         open_.push_back(put(std::move(empty)));
@@ -108,6 +111,21 @@ private:
     bool leave() {
         open_.pop_back();
         return true;
+    }
+
+    /// Where the innermost open list or object stands: "/holes/3".
+    std::string open_path() const {
+        std::string path;
+        for (std::size_t i = 0; i + 1 < open_.size(); ++i) {
+            if (open_[i]->is_array()) {
+                path += '/' + std::to_string(open_[i]->size() - 1);
+                continue;
+            }
+            for (const auto& [key, value] : open_[i]->get_ref<const Json::object_t&>()) {
+                if (&value == open_[i + 1]) path += '/' + quotable(key);
+            }
+        }
+        return path;
     }
 
     std::string_view text_;
@@ -122,7 +140,8 @@ Outcome<Tree> parse_guarded(std::string_view text, std::size_t max_bytes) {
         const std::string limit = std::to_string(max_bytes / 1024) + " kB";
         return Problem{ProblemCode::too_large, "", limit,
                        "The document is " + std::to_string((text.size() + 1023) / 1024) +
-                           " kB long; the limit is " + limit + '.'};
+                           " kB long; the limit is " + limit + ", which it passes at " +
+                           line_and_column(text, max_bytes + 1) + '.'};
     }
     Guard guard(text);
     if (!Tree::sax_parse(text.begin(), text.end(), &guard)) return guard.fault_;

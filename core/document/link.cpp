@@ -80,11 +80,13 @@ std::optional<std::string> inflated(const unsigned char* bytes, std::size_t size
     return text;
 }
 
-std::string_view trimmed(std::string_view text) {
+/// Share text without the line breaks and blanks that a messenger may put into it.
+std::string without_blanks(std::string_view text) {
     constexpr std::string_view blanks = " \t\r\n";
-    const auto from = text.find_first_not_of(blanks);
-    if (from == std::string_view::npos) return {};
-    return text.substr(from, text.find_last_not_of(blanks) - from + 1);
+    std::string kept;
+    std::copy_if(text.begin(), text.end(), std::back_inserter(kept),
+                 [&](char c) { return blanks.find(c) == std::string_view::npos; });
+    return kept;
 }
 
 } // namespace
@@ -101,9 +103,10 @@ std::string pack_link(const std::string& text) {
     return std::string(version_mark) + base64url(bytes) + end_mark;
 }
 
-Outcome<std::string> unpack_link(std::string_view link) {
-    if (const auto hash = link.find('#'); hash != std::string_view::npos) link.remove_prefix(hash + 1);
-    link = trimmed(link);
+Outcome<std::string> unpack_link(std::string_view address) {
+    if (const auto hash = address.find('#'); hash != std::string_view::npos) address.remove_prefix(hash + 1);
+    const std::string share_text = without_blanks(address);
+    std::string_view link = share_text;
     if (link.empty()) {
         return Problem{ProblemCode::damaged_link, "", "",
                        "There is no share text in this link; ask for it again or for the file."};
@@ -157,7 +160,12 @@ std::string write_link(const document::Document& document) {
 Outcome<document::Document> read_link(const std::string& text) {
     const Outcome<std::string> unpacked = document::unpack_link(text);
     if (!unpacked.ok()) return unpacked.problems();
-    return read_document(*unpacked);
+    Outcome<document::Document> read = read_document(*unpacked);
+    // What a short text leaves out to its defaults does not add up to more than the lists may hold.
+    if (!read || unpacked->size() < document::max_document_bytes / 4) return read;
+    Problems too_long = document::too_long_to_open(*read);
+    if (!too_long.empty()) return too_long;
+    return read;
 }
 
 } // namespace evenfall

@@ -45,10 +45,10 @@ inline constexpr std::size_t max_link_bytes = 32 * 1024; ///< of the whole share
 /// before it is handed on.
 [[nodiscard]] std::string pack_link(const std::string& text);
 
-/// Share text, or an address holding it behind '#', blanks around allowed → the text. Refuses links that are
-/// too long, of an unknown version, damaged, cut, or that would unfold beyond max_document_bytes (it stops
-/// unfolding there).
-[[nodiscard]] Outcome<std::string> unpack_link(std::string_view link);
+/// Share text, or an address holding it behind '#', blanks and line breaks allowed → the text. Refuses links
+/// that are too long, of an unknown version, damaged, cut, or that would unfold beyond max_document_bytes (it
+/// stops unfolding there).
+[[nodiscard]] Outcome<std::string> unpack_link(std::string_view address);
 
 /// Bytes ↔ letters by RFC 4648 (2006) §5, without padding. Absent for letters outside the alphabet, an
 /// impossible length, or stray bits in the last letter (so that one byte string has one spelling only).

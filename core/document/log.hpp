@@ -17,6 +17,13 @@ namespace evenfall {
 enum class Stage { carved, drilled, hardware, leaded, sealed, painted, clear_coated, rigged };
 inline constexpr int stage_count = 8;
 
+/// What a lure is after a stage, as it is told everywhere: "the lure sealed", "after: hardware in".
+[[nodiscard]] inline std::string stage_name(Stage stage) {
+    constexpr std::array<const char*, stage_count> names{"carved", "drilled", "hardware in",  "leaded",
+                                                         "sealed", "painted", "clear coated", "rigged"};
+    return names[static_cast<std::size_t>(stage)];
+}
+
 } // namespace evenfall
 
 namespace evenfall::document {

@@ -139,6 +139,13 @@ std::string write_compact(const Document& document) {
     return compact_text(tree_of(Form::compact, document));
 }
 
+Problems too_long_to_open(const Document& document) {
+    if (write_document(document).size() <= max_document_bytes) return {};
+    return {
+        {ProblemCode::too_large, "", "256 kB",
+         "As a file this recipe is longer than 256 kB, which is the limit: it could not be opened again."}};
+}
+
 bool same(const Document& a, const Document& b) {
     return write_compact(a) == write_compact(b);
 }

@@ -76,35 +76,34 @@ void append_segments(const LedgerInputs& w, Ledger& out) {
     }
 }
 
-Problems append_pockets(const LedgerInputs& w, RemovedWood& taken, Ledger& out) {
+Problems append_pockets(const LedgerInputs& w, const std::vector<shape::PocketPiece>& pieces,
+                        RemovedWood& taken, Ledger& out) {
     Problems problems;
+    auto piece = pieces.begin();
     for (std::size_t i = 0; i < w.document->pockets.size(); ++i) {
         const document::Pocket& p = w.document->pockets[i];
-        const shape::Box box = shape::box_of(p);
-        double found = 0.0;
-        for (std::size_t s = 0; s < w.body->segments.size(); ++s) {
-            const shape::BoxCut cut = shape::box_in_segment(*w.body, static_cast<int>(s), box);
-            if (cut.volume_m3 <= 0.0) continue;
-            found += cut.volume_m3;
-            if (taken.removes_last_wood(static_cast<int>(s), cut.volume_m3)) {
+        const auto who = [&] {
+            return "Pocket " + std::to_string(i + 1) + (p.name.empty() ? "" : " (" + p.name + ")");
+        };
+        const auto first = piece;
+        for (; piece != pieces.end() && piece->pocket == static_cast<int>(i); ++piece) {
+            const shape::BoxCut& cut = piece->cut;
+            if (taken.removes_last_wood(piece->segment, cut.volume_m3)) {
                 problems.push_back(
                     {ProblemCode::outside_segment, pointer("pockets", i, "x_from_mm"), "some wood left",
-                     "Pocket " + std::to_string(i + 1) + (p.name.empty() ? "" : " (" + p.name + ")") +
-                         " leaves no wood of segment " + std::to_string(s + 1) + "."});
+                     who() + " leaves no wood of segment " + std::to_string(piece->segment + 1) + "."});
             }
-            const int segment = static_cast<int>(s);
-            out.push_back(
-                wood_line(w, Kind::pocket_wood, i, segment, Stage::drilled, -cut.volume_m3, cut.centroid_m));
+            out.push_back(wood_line(w, Kind::pocket_wood, i, piece->segment, Stage::drilled, -cut.volume_m3,
+                                    cut.centroid_m));
             if (p.floods) {
-                out.push_back(water_line(Kind::pocket_water, i, segment, Stage::drilled, cut.volume_m3,
+                out.push_back(water_line(Kind::pocket_water, i, piece->segment, Stage::drilled, cut.volume_m3,
                                          cut.centroid_m));
             }
         }
-        if (found <= 0.0) {
-            problems.push_back(
-                {ProblemCode::outside_segment, pointer("pockets", i, "x_from_mm"), "",
-                 "Pocket " + std::to_string(i + 1) + (p.name.empty() ? "" : " (" + p.name + ")") + " from " +
-                     length_text(p.x_from_m) + " to " + length_text(p.x_to_m) + " meets no wood."});
+        if (piece == first) {
+            problems.push_back({ProblemCode::outside_segment, pointer("pockets", i, "x_from_mm"), "",
+                                who() + " from " + length_text(p.x_from_m) + " to " + length_text(p.x_to_m) +
+                                    " meets no wood."});
         }
     }
     return problems;
@@ -370,7 +369,7 @@ Outcome<LedgerInputs> ledger_inputs(const document::Document& document, const sh
     return w;
 }
 
-Outcome<Ledger> build(const LedgerInputs& w) {
+Outcome<Ledger> build(const LedgerInputs& w, const std::vector<shape::PocketPiece>& pockets) {
     Ledger ledger;
     ledger.reserve(w.body->segments.size() * (2 + w.document->coats.size()) + 4 * w.document->holes.size() +
                    4 * w.document->pockets.size() + 2 * w.document->parts.size());
@@ -387,7 +386,7 @@ Outcome<Ledger> build(const LedgerInputs& w) {
         append_hole_uncorrected(w, i, hole, ledger);
     }
     RemovedWood taken(*w.body);
-    for (Problem& p : append_pockets(w, taken, ledger))
+    for (Problem& p : append_pockets(w, pockets, taken, ledger))
         problems.push_back(std::move(p));
     append_glue(w, ledger);
     for (Problem& p : append_fittings(w, taken, ledger))
@@ -396,7 +395,7 @@ Outcome<Ledger> build(const LedgerInputs& w) {
         problems.push_back(std::move(p));
     for (Problem& p : append_tail(w, ledger))
         problems.push_back(std::move(p));
-    for (Problem& p : append_coats(w, ledger))
+    for (Problem& p : append_coats(w, pockets, ledger))
         problems.push_back(std::move(p));
     append_air(w, ledger);
     if (!problems.empty()) return problems;

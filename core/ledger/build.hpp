@@ -3,6 +3,7 @@
 #include "base/outcome.hpp"
 #include "body/body.hpp"
 #include "body/bore.hpp"
+#include "body/geometry.hpp"
 #include "body/tail_loft.hpp"
 #include "ledger/carved_size.hpp"
 #include "ledger/line.hpp"
@@ -29,9 +30,11 @@ struct LedgerInputs {
 [[nodiscard]] Outcome<LedgerInputs> ledger_inputs(const document::Document& document,
                                                   const shape::Body& body);
 
-/// All lines, in the order of the work steps. Problems: a pocket that meets no wood, pockets and embedded
-/// parts that leave none of a segment, a coat without a surface, an unknown material.
-[[nodiscard]] Outcome<Ledger> build(const LedgerInputs& inputs);
+/// All lines, in the order of the work steps. The pockets are those of the same document. Problems: a pocket
+/// that meets no wood, pockets and embedded parts that leave none of a segment, a coat without a surface, an
+/// unknown material.
+[[nodiscard]] Outcome<Ledger> build(const LedgerInputs& inputs,
+                                    const std::vector<shape::PocketPiece>& pockets);
 
 /// The lines of one hole with depth and fill as in `hole` (which may differ from the document), at the
 /// position of bore `index`: the lead plan tries other depths and fills. None where the depth is 0.

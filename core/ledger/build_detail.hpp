@@ -30,7 +30,8 @@ private:
 };
 
 /// All lines of all coats. Problems: an unknown material, a coat without a surface.
-[[nodiscard]] Problems append_coats(const LedgerInputs& inputs, Ledger& out);
+[[nodiscard]] Problems append_coats(const LedgerInputs& inputs,
+                                    const std::vector<shape::PocketPiece>& pockets, Ledger& out);
 
 /// Wire and bores of hinges that weigh themselves, and of hangers with their glue. Problems: no wood left.
 [[nodiscard]] Problems append_fittings(const LedgerInputs& inputs, RemovedWood& taken, Ledger& out);

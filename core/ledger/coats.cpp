@@ -15,29 +15,22 @@ namespace {
 constexpr double coat_spread =
     0.20; // coat thickness by brush, standard deviation over value (common practice, no source)
 
-/// The surfaces of one pocket in one segment, and its free volume.
+/// One pocket in one segment, and its free volume.
 struct PocketRoom {
     int pocket = 0;
     int segment = 0;
     bool floods = true;
     double room_m3 = 0.0; ///< volume left by earlier films
-    shape::PocketSurface surface;
+    const shape::PocketSurface& surface;
 };
 
-/// Empty where no coat covers pockets; their walls are not needed then.
-std::vector<PocketRoom> openings(const LedgerInputs& w) {
+std::vector<PocketRoom> rooms(const document::Document& document,
+                              const std::vector<shape::PocketPiece>& pockets) {
     std::vector<PocketRoom> out;
-    const auto& coats = w.document->coats;
-    if (std::none_of(coats.begin(), coats.end(), [](const document::Coat& c) { return c.on_pockets; }))
-        return out;
-    for (std::size_t i = 0; i < w.document->pockets.size(); ++i) {
-        const shape::Box box = shape::box_of(w.document->pockets[i]);
-        for (int s = 0; s < static_cast<int>(w.body->segments.size()); ++s) {
-            const double room = shape::box_in_segment(*w.body, s, box).volume_m3;
-            if (room <= 0.0) continue;
-            out.push_back({static_cast<int>(i), s, w.document->pockets[i].floods, room,
-                           shape::pocket_surface(*w.body, s, box)});
-        }
+    out.reserve(pockets.size());
+    for (const shape::PocketPiece& p : pockets) {
+        const bool floods = document.pockets[static_cast<std::size_t>(p.pocket)].floods;
+        out.push_back({p.pocket, p.segment, floods, p.cut.volume_m3, p.surface});
     }
     return out;
 }
@@ -195,9 +188,9 @@ std::string nowhere_text(const document::Coat& coat) {
 
 } // namespace
 
-Problems append_coats(const LedgerInputs& w, Ledger& out) {
+Problems append_coats(const LedgerInputs& w, const std::vector<shape::PocketPiece>& pockets, Ledger& out) {
     Problems problems;
-    std::vector<PocketRoom> walls = openings(w);
+    std::vector<PocketRoom> walls = rooms(*w.document, pockets);
     for (std::size_t i = 0; i < w.document->coats.size(); ++i) {
         const document::Coat& coat = w.document->coats[i];
         const materials::Solid* solid = materials::find_solid(coat.material);

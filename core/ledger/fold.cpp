@@ -84,15 +84,22 @@ std::array<SumSigma, stage_count> sigmas(std::span<const Line> lines, double wat
         }
     }
     std::array<SumSigma, stage_count> sigmas{};
+    struct Squares {
+        double mass = 0.0;
+        double in_water = 0.0;
+    };
+    std::array<Squares, stage_count> squares{};
     for (const SigmaStep& step : steps) {
         SumSigma reached;
-        for (std::size_t s = 0; s < sigmas.size(); ++s) {
+        for (std::size_t s = 0; s < squares.size(); ++s) {
             reached.mass += step.at[s].mass;
             reached.in_water += step.at[s].in_water;
-            sigmas[s] = {{std::hypot(sigmas[s].mass.kg, reached.mass.kg)},
-                         {std::hypot(sigmas[s].in_water.kg, reached.in_water.kg)}};
+            squares[s].mass += reached.mass.kg * reached.mass.kg;
+            squares[s].in_water += reached.in_water.kg * reached.in_water.kg;
         }
     }
+    for (std::size_t s = 0; s < sigmas.size(); ++s)
+        sigmas[s] = {{std::sqrt(squares[s].mass)}, {std::sqrt(squares[s].in_water)}};
     return sigmas;
 }
 

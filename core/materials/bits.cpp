@@ -163,4 +163,13 @@ BitOfEachSystem for_glue(double diameter_m, const GlueRoom& room) {
     return out;
 }
 
+BitOfEachSystem for_pin(double diameter_m) {
+    constexpr double not_told_apart_m = 0.01e-3;
+    BitOfEachSystem out = next_up(diameter_m - not_told_apart_m);
+    for (auto& bit : out) {
+        if (bit && bit->diameter_m >= 1.5 * diameter_m) bit.reset();
+    }
+    return out;
+}
+
 } // namespace evenfall::bits

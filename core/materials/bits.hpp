@@ -61,4 +61,9 @@ struct GlueRoom {
 /// diameter + `loosest_m` (a looser hole needs filler, not glue).
 [[nodiscard]] BitOfEachSystem for_glue(double diameter_m, const GlueRoom& room = {});
 
+/// For each System, the smallest bit for a pin that is pressed in: at least as thick as the pin less 0.01 mm,
+/// which no pin and no bit is true to (common practice, no source); absent where that bit is half as thick
+/// again.
+[[nodiscard]] BitOfEachSystem for_pin(double diameter_m);
+
 } // namespace evenfall::bits

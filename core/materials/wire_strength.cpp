@@ -23,8 +23,7 @@ constexpr StrengthRange soft_range{517e6, 827e6};
 
 constexpr double bent_share = 0.6;
 constexpr double shear_share = 0.6;
-constexpr double along_grain_pa = 3e6;
-constexpr double bearing_pa = 20e6;
+constexpr double wet_and_weak_share = 0.43;
 constexpr double two_eyes_share = 1.5;
 
 double disc(double diameter_m) {
@@ -50,6 +49,7 @@ StrengthRange tensile(Temper temper, double wire_m) {
 Strength strength(const PinAndWire& hold, double line_n) {
     const double eyes = hold.eyes > 1 ? two_eyes_share : 1.0;
     const double eye_pa = tensile(hold.temper, hold.wire_m).low_pa;
+    const double along_grain_pa = wet_and_weak_share * hold.wood_shear_pa;
     Strength s;
     s.eye_n = eyes * 2.0 * disc(hold.wire_m) * eye_pa * bent_share;
     s.pull_out_n = eyes * std::numbers::pi * hold.hole_m * hold.glued_m * along_grain_pa;
@@ -64,7 +64,7 @@ Strength strength(const PinAndWire& hold, double line_n) {
         const double pin_pa = tensile(hold.temper, hold.pin_m).low_pa;
         s.pin_shear_n = eyes * 2.0 * disc(hold.pin_m) * shear_share * pin_pa;
         s.pin_bend_n = eyes * 4.0 * pin_pa * hold.pin_m * hold.pin_m * hold.pin_m / 6.0 / hold.pin_span_m;
-        s.wood_n = bearing_pa * hold.pin_m * hold.pin_in_wood_m;
+        s.wood_n = hold.wood_bearing_pa * hold.pin_m * hold.pin_in_wood_m;
         links[2].second = s.pin_shear_n;
         links[3].second = s.pin_bend_n;
         s.wall_n = 2.0 * std::max(0.0, hold.pin_wall_m) * hold.pin_in_wood_m * along_grain_pa;

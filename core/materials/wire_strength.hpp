@@ -32,6 +32,8 @@ struct StrengthRange {
 /// Dimensions of a hinge or hanger that its strength depends on.
 struct PinAndWire {
     Temper temper = Temper::spring;
+    double wood_shear_pa = 7e6;    ///< along the grain, dry (materials::shear_along_grain_pa)
+    double wood_bearing_pa = 20e6; ///< under the pin (materials::pin_bearing_pa)
     double wire_m = 0.9e-3;
     double hole_m = 2.0e-3; ///< diameter of the hole that the twist is glued into
     double glued_m = 20e-3; ///< depth of the glued part
@@ -49,13 +51,14 @@ enum class Weakest { eye_opens, twist_pulls_out, pin_shears, pin_bends, wood_und
 ///
 ///   eye       2·A·σ·0.6: two legs of drawn wire; 0.6 for the loss by bending, own choice, no published
 ///             figure
-///   pull-out  π·hole·depth·3 MPa: design shear of wood beside a good glue line (5 to 10 MPa breaks dry wood
-///             along the grain, from memory); shocks, wet wood and starved glue lines lower it
+///   pull-out  π·hole·depth·0.43·shear: the wood shears beside a good glue line. Counted is 0.43 of what the
+///             species bears dry: wet it has down to 0.6 of it (basswood 600 of 990 psi: Wood Handbook, Table
+///             5-3b, from memory), a weak piece 0.72 (two deviations of 14 %). Starved glue lines lower it
 ///   shear     2·A·0.6·σ: double shear (usual rule of mechanical design)
 ///   bending   4·M/span with the plastic moment σ·d³/6: central load on a simply supported pin
-///   wood      20 MPa·d·length: bearing across the grain, the low end of 20 to 40 MPa (from memory)
-///   wall      2·wall·length·3 MPa: the pin shears a strip out towards the face, on two planes along the
-///             grain, by the design shear of the glue line
+///   wood      bearing·d·length
+///   wall      2·wall·length·0.43·shear: the pin shears a strip out towards the face, on two planes along the
+///             grain
 struct Strength {
     double eye_n = 0.0;
     double pull_out_n = 0.0;

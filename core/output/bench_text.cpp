@@ -3,6 +3,7 @@
 #include "base/number_text.hpp"
 #include "base/trade.hpp"
 #include "ledger/hung_on.hpp"
+#include "materials/cautions.hpp"
 #include "materials/solids.hpp"
 
 #include <algorithm>
@@ -13,13 +14,6 @@
 namespace evenfall::output {
 
 using document::ReadingKind;
-
-std::string stage_name(Stage stage) {
-    constexpr std::array<const char*, stage_count> names{
-        "carved", "drilled, pocketed", "hardware in",  "leaded, capped",
-        "sealed", "painted",           "clear coated", "rigged"};
-    return names[static_cast<std::size_t>(stage)];
-}
 
 std::string missing_coats_text(const document::Document& document) {
     std::string missing;
@@ -32,6 +26,11 @@ std::string missing_coats_text(const document::Document& document) {
         missing += (missing.empty() ? "No " : ", no ") + std::string(name);
     }
     return missing.empty() ? "" : missing + " yet: the lead plan does not count what is still to come.";
+}
+
+bool works_lead(const DoNow& now) {
+    return std::any_of(now.holes.begin(), now.holes.end(),
+                       [](const HoleStep& step) { return cautions::is_lead(step.material); });
 }
 
 std::string with_all_words(const document::Document& document) {

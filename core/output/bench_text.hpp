@@ -8,8 +8,8 @@
 
 namespace evenfall::output {
 
-/// "clear coated".
-[[nodiscard]] std::string stage_name(Stage stage);
+/// Whether lead is drilled out of a hole or laid into one: cautions::lead_chips is to be said before.
+[[nodiscard]] bool works_lead(const DoNow& now);
 
 /// Behind a stage's name, of a test with all of the rigged lure hung on: ", hooks and tail on".
 [[nodiscard]] std::string with_all_words(const document::Document& document);

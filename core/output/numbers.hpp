@@ -1,6 +1,7 @@
 #pragma once
 
 #include "base/number_text.hpp"
+#include "words/language.hpp"
 
 #include <string>
 
@@ -10,6 +11,7 @@ namespace evenfall::output {
 /// units::number_text.
 struct Numbers {
     units::UnitSet units;
+    words::Speech speech{}; ///< for whoever shows the whole text
 
     [[nodiscard]] std::string length(double metres, int decimals = 1) const;
     /// Of bits, wire, rod and film.

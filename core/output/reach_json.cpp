@@ -97,7 +97,7 @@ std::string reach_json(const reach::Ways& ways, const reach::ReachMap& map, cons
     return document::laid_out_text(tree);
 }
 
-std::string family_json(const std::array<reach::Member, 4>& members, const units::UnitSet& units) {
+std::string family_json(const std::vector<reach::Member>& members, const units::UnitSet& units) {
     Tree tree;
     tree["members"] = list_of(members, [&](const reach::Member& member) {
         double fill_kg = 0.0;

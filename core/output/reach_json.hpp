@@ -16,7 +16,7 @@ namespace evenfall::output {
                                      const units::UnitSet& units = units::metric);
 
 /// A family: members[] with fall ("floats", "suspends", "slow", "fast"), met, fill_g, figures, shortfalls[].
-[[nodiscard]] std::string family_json(const std::array<reach::Member, 4>& members,
+[[nodiscard]] std::string family_json(const std::vector<reach::Member>& members,
                                       const units::UnitSet& units = units::metric);
 
 } // namespace evenfall::output

@@ -17,7 +17,8 @@ namespace evenfall::reach {
 namespace {
 
 constexpr double shortest_lure_m = 0.03;
-constexpr double near_share = 1e-4; ///< of a size, where the search for its limits ends
+constexpr double near_share = 1e-3; ///< of a size, where the search for its limits ends
+constexpr double same_share = 1e-5; ///< of a size: finer than what sizes are rounded to
 
 double length_of(const document::Document& document) {
     return document.shape.back.back().x_m;
@@ -52,7 +53,7 @@ Outcome<double> share_for(const FigureAt& figure_at, double wanted, const Betwee
         const auto [least, most] = std::minmax({wanted + at_low, wanted + at_high});
         return beyond(path, figure, least, most);
     }
-    return root_between(off, low, high, at_low, at_high, {.x = 1e-6});
+    return root_between(off, low, high, at_low, at_high, {.x = same_share});
 }
 
 document::Document with_thickness(document::Document document, double share) {

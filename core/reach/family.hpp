@@ -6,6 +6,7 @@
 #include "starter/new_lure.hpp"
 
 #include <array>
+#include <vector>
 
 namespace evenfall::reach {
 
@@ -16,9 +17,15 @@ struct Member {
     Figures figures;                                        ///< of the planned lure, with the chance
 };
 
-/// One recipe as floater, suspender, slow and fast sinker: body, holes, hooks and coats the same, four lead
-/// plans. The hang asked is the document's own. Holes that are leaded count as drilled. Refuses what
-/// evaluate() refuses.
-[[nodiscard]] Outcome<std::array<Member, 4>> family(const document::Document& document);
+/// The falls that one body is led for.
+inline constexpr std::array family_falls{starter::WantedFall::floats, starter::WantedFall::suspends,
+                                         starter::WantedFall::slow, starter::WantedFall::fast};
+
+/// The recipe led for one fall: body, holes, hooks and coats as they are. The hang asked is the document's
+/// own. Holes that are leaded count as drilled. Refuses what evaluate() refuses.
+[[nodiscard]] Outcome<Member> family_member(const document::Document& document, starter::WantedFall fall);
+
+/// All of family_falls, in their order.
+[[nodiscard]] Outcome<std::vector<Member>> family(const document::Document& document);
 
 } // namespace evenfall::reach

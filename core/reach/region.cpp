@@ -8,48 +8,20 @@
 
 namespace evenfall::reach {
 
-namespace {
-
-ledger::Sum times(const ledger::Sum& sum, double factor) {
-    ledger::Sum out;
-    out.mass = factor * sum.mass;
-    out.displaced_m3 = factor * sum.displaced_m3;
-    out.mass_moment_kg_m = factor * sum.mass_moment_kg_m;
-    out.displaced_moment_m4 = factor * sum.displaced_moment_m4;
-    return out;
-}
-
-ledger::Sum plus(ledger::Sum sum, const ledger::Sum& more) {
-    return sum += more;
-}
-
-} // namespace
-
-ledger::Sum Region::Hole::at(double h) const {
-    return plus(plus(empty, times(linear, h)), times(square, h * h));
-}
-
 Region::Region(const lead::LeadProblem& task)
     : water_kg_m3_(task.aim.water_kg_m3), aim_rad_(task.aim.pitch_rad) {
-    for (const lead::Candidate& c : task.candidates) {
-        Hole hole;
-        hole.upper_m = c.upper_m;
-        const auto at = [&](double h) { return lead::contribution(*task.inputs, c, h, true); };
-        if (c.upper_m > 0.0) {
-            // Three lengths make the parabola.
-            hole.empty = at(0.0);
-            const ledger::Sum half = plus(at(0.5 * c.upper_m), times(hole.empty, -1.0));
-            const ledger::Sum full = plus(at(c.upper_m), times(hole.empty, -1.0));
-            hole.linear = times(plus(times(half, 4.0), times(full, -1.0)), 1.0 / c.upper_m);
-            hole.square = times(plus(times(full, 2.0), times(half, -4.0)), 1.0 / (c.upper_m * c.upper_m));
-            hole.kg_per_m = full.in_water(water_kg_m3_).kg / c.upper_m;
-        }
+    for (std::size_t i = 0; i < task.candidates.size(); ++i) {
+        Hole hole{task.sums[i], task.candidates[i].upper_m, 0.0};
+        const auto kg = [&](double column_m) {
+            return hole.sums.at(column_m, true).in_water(water_kg_m3_).kg;
+        };
+        if (hole.upper_m > 0.0) hole.kg_per_m = (kg(hole.upper_m) - kg(0.0)) / hole.upper_m;
         holes_.push_back(hole);
     }
     for (std::vector<std::size_t>& chosen : lead::hole_sets(task)) {
         Set set{std::move(chosen), task.base, {}};
         for (const std::size_t i : set.holes)
-            set.empty += holes_[i].empty;
+            set.empty += holes_[i].sums.empty;
         set.weights.least_kg = set.weights.most_kg = set.empty.in_water(water_kg_m3_).kg;
         for (const std::size_t i : set.holes)
             (holes_[i].kg_per_m < 0.0 ? set.weights.least_kg : set.weights.most_kg) += holes_[i].room_kg();
@@ -90,8 +62,8 @@ std::vector<std::size_t> Region::order(const Set& set, double pitch_rad, Side si
     for (const std::size_t i : set.holes) {
         const Hole& hole = holes_[i];
         if (hole.kg_per_m == 0.0) continue;
-        const ledger::Sum full = plus(plus(set.empty, times(hole.linear, hole.upper_m)),
-                                      times(hole.square, hole.upper_m * hole.upper_m));
+        ledger::Sum full = set.empty;
+        full += hole.sums.fill(hole.upper_m);
         const double slope = (water::pitch_residual_kg_m(full, pitch_rad) - here) / hole.room_kg();
         by_slope.emplace_back(side == Side::nose_up ? slope : -slope, i);
     }
@@ -110,7 +82,7 @@ ledger::Sum Region::filled(const Set& set, const std::vector<std::size_t>& order
         const Hole& hole = holes_[i];
         const double taken = std::clamp(missing / std::abs(hole.kg_per_m), 0.0, hole.upper_m);
         const double h = hole.kg_per_m > 0.0 ? taken : hole.upper_m - taken;
-        sum += plus(times(hole.linear, h), times(hole.square, h * h));
+        sum += hole.sums.fill(h);
         missing -= taken * std::abs(hole.kg_per_m);
     }
     return sum;

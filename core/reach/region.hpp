@@ -34,11 +34,10 @@ private:
     /// What a hole in use adds, by the length h of its fill: empty + h·linear + h²·square. The square is in
     /// the height of the fill's centroid alone.
     struct Hole {
-        ledger::Sum empty, linear, square;
+        lead::HoleSums sums;
         double upper_m = 0.0;
         double kg_per_m = 0.0; ///< in water
 
-        [[nodiscard]] ledger::Sum at(double h) const;
         [[nodiscard]] double room_kg() const { return upper_m * kg_per_m; }
     };
     struct Set {

@@ -199,6 +199,8 @@ void Search::State::prove_next() {
     if (!hope.start->change.empty()) way.change = hope.start->change + "; ";
     way.change += moves[hope.move].says(hope.steps);
     way.cost = hope.cost;
+    const std::vector<document::Hole> holes = std::exchange(met->holes, document.holes);
+    document::change_holes(*met, holes);
     way.document = std::move(*met);
     proven = std::move(way);
 }

@@ -32,10 +32,10 @@ enum class Kind {
 
 /// A change that does it, with the lead planned anew.
 struct Way {
-    std::vector<Kind> kinds; ///< one, or two of a pair, in the order of Kind
-    Sentence change;         ///< "Belly 1.2 mm fuller.", of a pair one after the other
-    double cost = 0.0;       ///< costs.hpp
-    document::Document document;
+    std::vector<Kind> kinds;     ///< one, or two of a pair, in the order of Kind
+    Sentence change;             ///< "Belly 1.2 mm fuller.", of a pair one after the other
+    double cost = 0.0;           ///< costs.hpp
+    document::Document document; ///< readings of holes that it changes stay readings of the old ones
     Figures after;
     std::vector<Sentence> also; ///< what it does to joint swing, walls and the board; empty where nothing
 };

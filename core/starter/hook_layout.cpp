@@ -107,20 +107,37 @@ Outcome<document::Document> with_hooks(const document::Document& jointed, int ho
     auto body = shape::cut(*made, d.joints);
     if (!body) return body.problems();
     const HookRoom room(*bare, std::move(body).value());
+    // Hooks keep clear, but a joint before one of them would give way: the joints had no warning without
+    // hooks.
+    bool gives_way = false;
     const auto table = materials::hooks();
     for (auto hook = table.rbegin(); hook != table.rend(); ++hook) {
         if (hook->reach_m > hook_length_share * length_m) continue;
         for (const double front : front_shares) {
             document::Document one = d;
             hang(one, lines, half_mm(front * length_m), *hook, "Front");
-            if (!room.is_clear(one) || !is_sound(one)) continue;
+            if (!room.is_clear(one)) continue;
+            if (!is_sound(one)) {
+                gives_way = true;
+                continue;
+            }
             if (hooks == 1) return one;
             for (const double rear : rear_shares) {
                 document::Document two = one;
                 hang(two, lines, half_mm(rear * length_m), *hook, "Rear");
-                if (room.is_clear(two) && is_sound(two)) return two;
+                if (!room.is_clear(two)) continue;
+                if (is_sound(two)) return two;
+                gives_way = true;
             }
         }
+    }
+    if (gives_way) {
+        return Problem{
+            ProblemCode::does_not_fit, "/hooks", std::to_string(hooks - 1),
+            hooks == 1 ? "In this wood no joint holds a hook behind it: take fewer segments, or a "
+                         "stronger wood."
+                       : "In this wood no joint holds a hook behind it: take one hook, fewer segments, or "
+                         "a stronger wood."};
     }
     return Problem{ProblemCode::does_not_fit, "/hooks", std::to_string(hooks - 1),
                    hooks == 1 ? "No hook keeps clear of joints and tail on this lure: take fewer segments."

@@ -65,6 +65,7 @@ document::Joint joint_of(double at_m, const HingeSize& size, const Relief& relie
     hinge.eye_inside_m = size.eye_inside_m;
     hinge.glue = document::HingeGlue::epoxy;
     hinge.weighs = true;
+    hinge.temper = document::usual_temper;
     // Wood before the pin: the pin's own width more than a thin wall.
     hinge.pin_aft_m = tenth_mm(0.5 * size.gap_m + 1.5 * size.pin_m + joints::thin_wall_m * 0.6 + farther_m);
     // The twist takes at most a third of its segment and 18 mm: the rest is for lead.

@@ -1,6 +1,5 @@
 #include "workshop/coat_schedule.hpp"
 
-#include "body/pocket_surface.hpp"
 #include "document/coat_traits.hpp"
 
 #include <algorithm>
@@ -16,18 +15,17 @@ struct SegmentAreas {
     double pockets_m2 = 0.0;
 };
 
-SegmentAreas left_of(const document::Document& document, const shape::Body& body, std::size_t s,
-                     bool on_pockets) {
-    SegmentAreas left{body.segments[s].skin_m2, 0.0, 0.0};
-    for (const shape::Face& face : body.segments[s].faces)
+SegmentAreas left_of(const Evaluation& evaluation, std::size_t s, bool on_pockets) {
+    const shape::Segment& segment = evaluation.body.segments[s];
+    SegmentAreas left{segment.skin_m2, 0.0, 0.0};
+    for (const shape::Face& face : segment.faces)
         left.faces_m2 += face.area_m2;
     if (!on_pockets) return left;
-    for (const document::Pocket& pocket : document.pockets) {
-        const shape::PocketSurface cut =
-            shape::pocket_surface(body, static_cast<int>(s), shape::box_of(pocket));
-        left.skin_m2 = std::max(0.0, left.skin_m2 - cut.skin.area_m2);
-        left.faces_m2 = std::max(0.0, left.faces_m2 - cut.faces.area_m2);
-        left.pockets_m2 += cut.wall.area_m2;
+    for (const shape::PocketPiece& piece : evaluation.kept.geometry.pockets->pieces) {
+        if (piece.segment != static_cast<int>(s)) continue;
+        left.skin_m2 = std::max(0.0, left.skin_m2 - piece.surface.skin.area_m2);
+        left.faces_m2 = std::max(0.0, left.faces_m2 - piece.surface.faces.area_m2);
+        left.pockets_m2 += piece.surface.wall.area_m2;
     }
     return left;
 }
@@ -41,7 +39,7 @@ std::vector<CoatGrams> schedule(const document::Document& document, const Evalua
         CoatGrams& grams = out[c];
         grams.coat = static_cast<int>(c);
         for (std::size_t s = 0; s < evaluation.body.segments.size(); ++s) {
-            const SegmentAreas left = left_of(document, evaluation.body, s, coat.on_pockets);
+            const SegmentAreas left = left_of(evaluation, s, coat.on_pockets);
             const double skin = coat.on_skin ? left.skin_m2 : 0.0;
             const double faces = coat.on_joint_faces ? left.faces_m2 : 0.0;
             grams.skin_m2 += skin;

@@ -4,6 +4,7 @@
 #include "body/twist_hole.hpp"
 #include "document/check.hpp"
 #include "materials/solids.hpp"
+#include "materials/woods.hpp"
 #include "workshop/chain.hpp"
 #include "workshop/joint_warnings.hpp"
 
@@ -36,6 +37,13 @@ wire::Temper temper_of(const document::Hinge& hinge) {
     return hinge.temper == document::WireTemper::soft ? wire::Temper::soft : wire::Temper::spring;
 }
 
+/// The piece's density over its species' at the same moisture.
+double density_share(const document::Wood& wood, const materials::Wood& species) {
+    return wood.density_kg_m3
+               ? *wood.density_kg_m3 / materials::wood_density_kg_m3(species, wood.moisture_percent)
+               : 1.0;
+}
+
 double wall_before_pin(const JointAnswer& a) {
     for (const Wall& wall : a.walls) {
         if (wall.between == WallKind::pin_and_face) return wall.thickness_m;
@@ -43,11 +51,15 @@ double wall_before_pin(const JointAnswer& a) {
     return 0.0;
 }
 
-wire::PinAndWire hold_of(const HingePlace& place, const PinHold& pin, double twist_hole_m,
-                         double twist_reach_m, double pin_wall_m) {
+wire::PinAndWire hold_of(const document::Wood& wood, const HingePlace& place, const PinHold& pin,
+                         double twist_hole_m, double twist_reach_m, double pin_wall_m) {
     const document::Hinge& h = place.hinge;
     wire::PinAndWire hold;
     hold.temper = temper_of(h);
+    // A document that was checked names a wood of the table.
+    const materials::Wood& species = *materials::find_wood(wood.species);
+    hold.wood_shear_pa = materials::shear_along_grain_pa(species, density_share(wood, species));
+    hold.wood_bearing_pa = materials::pin_bearing_pa(species, density_share(wood, species));
     hold.wire_m = h.wire_m;
     hold.hole_m = twist_hole_m;
     hold.glued_m = std::min(h.glued_m, twist_reach_m);
@@ -136,12 +148,9 @@ Outcome<JointAnswer> one_joint(const document::Document& document, const shape::
     }
     a.walls = walls(document, body, joint, a.place, pin);
     a.eye_bits = bits::for_glue(a.eye.twist_outside_m);
-    for (std::size_t k = 0; k < a.pin_bits.size(); ++k) {
-        const auto bit = bits::next_up(static_cast<bits::System>(k), h.pin_diameter_m);
-        if (bit && bit->diameter_m < 1.5 * h.pin_diameter_m) a.pin_bits[k] = bit;
-    }
+    a.pin_bits = bits::for_pin(h.pin_diameter_m);
     const auto& metric = a.eye_bits[static_cast<std::size_t>(bits::System::metric)];
-    a.strength = wire::strength(hold_of(a.place, pin_hold(document, a.place.pin, pin),
+    a.strength = wire::strength(hold_of(document.wood, a.place, pin_hold(document, a.place.pin, pin),
                                         metric ? metric->diameter_m : a.eye.twist_outside_m, a.twist_reach_m,
                                         wall_before_pin(a)),
                                 line_n);

@@ -60,7 +60,7 @@ struct JointAnswer {
     double pin_length_m = 0.0;   ///< from 2 mm inside the belly to 2 mm inside the back; 0 without a pin
     double pin_middle_z_m = 0.0; ///< height of its middle
     bits::BitOfEachSystem eye_bits; ///< for the twist, with clearance for glue
-    bits::BitOfEachSystem pin_bits; ///< for the pin: the next size up
+    bits::BitOfEachSystem pin_bits; ///< for the pin (bits::for_pin)
     wire::Strength strength;
 };
 

@@ -31,8 +31,8 @@ Problems off_limits(const MixRequest& r) {
     number("/on_lure_g", "What stays on one lure", r.on_lure_kg, 1e-6, 1.0, Unit::gram, 3);
     number("/lures", "The number of lures", r.lures, 1.0, 1000.0);
     number("/loss", "The loss", r.loss, 0.0, 0.9, Unit::percent);
-    number("/ratio/resin", "The parts of resin", r.ratio.resin, 0.1, 100.0, Unit::one, 1);
-    number("/ratio/hardener", "The parts of hardener", r.ratio.hardener, 0.1, 100.0, Unit::one, 1);
+    number("/ratio/resin", "The parts of resin", *r.ratio.resin, 0.1, 100.0, Unit::one, 1);
+    number("/ratio/hardener", "The parts of hardener", *r.ratio.hardener, 0.1, 100.0, Unit::one, 1);
     number("/ratio/resin_g_cm3", "The resin's density", r.ratio.resin_kg_m3, 800.0, 2000.0, Unit::g_per_cm3,
            1);
     number("/ratio/hardener_g_cm3", "The hardener's density", r.ratio.hardener_kg_m3, 800.0, 2000.0,
@@ -56,8 +56,8 @@ Problems off_limits(const MixRequest& r) {
 
 MixAmounts portion(const Ratio& ratio, double mixed_kg) {
     // Grams of each component in one part of the label.
-    const double resin = ratio.resin * (ratio.by_volume ? ratio.resin_kg_m3 : 1.0);
-    const double hardener = ratio.hardener * (ratio.by_volume ? ratio.hardener_kg_m3 : 1.0);
+    const double resin = *ratio.resin * (ratio.by_volume ? ratio.resin_kg_m3 : 1.0);
+    const double hardener = *ratio.hardener * (ratio.by_volume ? ratio.hardener_kg_m3 : 1.0);
     MixAmounts p;
     p.mixed_kg = mixed_kg;
     p.resin_kg = mixed_kg * resin / (resin + hardener);
@@ -80,6 +80,11 @@ double time_ratio(double temperature_c, double label_c) {
 }
 
 Outcome<Mix> mix(const MixRequest& r) {
+    if (!r.ratio.resin || !r.ratio.hardener)
+        return Problem{
+            ProblemCode::missing_key, "/ratio", "",
+            "Enter the parts of resin and of hardener as your label has them: the ratio differs from "
+            "resin to resin."};
     if (Problems problems = off_limits(r); !problems.empty()) return problems;
     const double one_kg = r.on_lure_kg / (1.0 - r.loss);
     Mix m;

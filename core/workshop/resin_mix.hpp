@@ -2,14 +2,16 @@
 
 #include "base/outcome.hpp"
 
+#include <optional>
+
 namespace evenfall::resin {
 
-/// The label's mixing ratio. Densities convert volumes to grams; the defaults are from memory: read the data
-/// sheet.
+/// The label's mixing ratio: there is no usual one. Densities convert volumes to grams; the defaults are from
+/// memory: read the data sheet.
 struct Ratio {
     bool by_volume = false;
-    double resin = 2.0; ///< parts, 0.1 to 100
-    double hardener = 1.0;
+    std::optional<double> resin; ///< parts, 0.1 to 100
+    std::optional<double> hardener;
     double resin_kg_m3 = 1150.0; ///< 800 to 2000
     double hardener_kg_m3 = 980.0;
 };
@@ -26,11 +28,13 @@ struct Label {
     double cure_s = 24.0 * 3600.0;
 };
 
+/// Left in cup and brush and dripped off, over all that is mixed; common practice, no source.
+inline constexpr double usual_loss = 0.35;
+
 struct MixRequest {
-    double on_lure_kg = 0.0; ///< one coat on one lure, as it stays there, above 0 to 1 kg
-    int lures = 1;           ///< 1 to 1000
-    double loss = 0.35; ///< left in cup and brush and dripped off, over all that is mixed, 0 to 0.9; default
-                        ///< common practice, no source
+    double on_lure_kg = 0.0;  ///< one coat on one lure, as it stays there, above 0 to 1 kg
+    int lures = 1;            ///< 1 to 1000
+    double loss = usual_loss; ///< over all that is mixed, 0 to 0.9
     Ratio ratio;
     Label label;
     double mix_c = 20.0;       ///< temperature of resin and hardener when mixed, 5 to 40
@@ -72,7 +76,8 @@ struct Mix {
 ///
 /// A larger batch retains its heat and thickens sooner, and thick cups can overheat; this is not calculated.
 /// So times hold only for cups up to the label's batch, and the lures are divided into mixes within it.
-/// Refuses by name: "/on_lure_g", "/lures", "/loss", "/ratio/…", "/label/…", "/mix_c", "/room_c",
+/// Refuses by name: "/on_lure_g", "/lures", "/loss", "/ratio" where it is not given, "/ratio/…", "/label/…",
+/// "/mix_c", "/room_c",
 /// "/per_lure_min".
 [[nodiscard]] Outcome<Mix> mix(const MixRequest& request);
 

@@ -30,7 +30,8 @@ Answer finished(const Answers& answers, Unit unit) {
             .title = words::finished,
             .number = widgets::number_text(answers.mass.kg, unit, decimals),
             .unit = std::string(symbol(unit)),
-            .below = "± " + widgets::number_text(answers.mass_sigma.kg, unit, decimals)};
+            .below = "± " + widgets::number_text(answers.mass_sigma.kg, unit, decimals),
+            .topic = help::Topic::finished};
 }
 
 Answer in_water(const Answers& answers, const document::Targets& targets, Unit unit) {
@@ -38,14 +39,15 @@ Answer in_water(const Answers& answers, const document::Targets& targets, Unit u
                   .title = words::in_water,
                   .number = signed_number(answers.in_water.kg, unit),
                   .unit = std::string(symbol(unit)),
-                  .below = "± " + widgets::number_text(answers.in_water_sigma.kg, unit)};
+                  .below = "± " + widgets::number_text(answers.in_water_sigma.kg, unit),
+                  .topic = help::Topic::in_water};
     if (targets.by == document::TargetBy::in_water)
         answer.below += " · " + asked(signed_number(targets.in_water_kg, unit));
     return answer;
 }
 
 Answer fall(const Answers& answers, const document::Targets& targets, Unit unit, Unit in_time) {
-    Answer answer{.id = "answer.fall", .title = words::fall};
+    Answer answer{.id = "answer.fall", .title = words::fall, .topic = help::Topic::fall};
     const bool wanted = targets.by == document::TargetBy::fall;
     if (wanted) answer.below = asked(widgets::number_text(targets.fall_m_s, unit));
     if (answers.behaviour == Behaviour::falls && answers.fall) {
@@ -74,7 +76,8 @@ Answer hang(const Answers& answers, const document::Targets& targets) {
     Answer answer{.id = "answer.hang",
                   .title = words::hang,
                   .below = asked(value_text(targets.pitch_rad, Unit::degree)),
-                  .off_target = !pitch_on_target(targets, answers.pitch_rad)};
+                  .off_target = !pitch_on_target(targets, answers.pitch_rad),
+                  .topic = help::Topic::hang};
     if (answers.pitch_rad) {
         answer.number = widgets::number_text(*answers.pitch_rad, Unit::degree);
         answer.unit = symbol(Unit::degree);
@@ -93,12 +96,17 @@ Answer righting(const Answers& answers, Unit unit) {
             .number = widgets::number_text(std::abs(answers.bg_m), shown),
             .unit = std::string(symbol(shown)),
             .below = upright ? words::b_above_g : words::will_roll,
-            .off_target = !upright};
+            .off_target = !upright,
+            .topic = help::Topic::righting};
 }
 
 /// How likely the first finished lure is right, and how likely with the lead put right for what is known.
 Answer chance(const Uncertainty* uncertainty) {
-    Answer answer{.id = "answer.chance", .title = words::chance, .number = "–", .below = words::chance_below};
+    Answer answer{.id = "answer.chance",
+                  .title = words::chance,
+                  .number = "–",
+                  .below = words::chance_below,
+                  .topic = help::Topic::chance};
     if (uncertainty == nullptr) return answer;
     answer.number = widgets::number_text(uncertainty->chances_now.both, Unit::percent, 0);
     answer.unit = symbol(Unit::percent);
@@ -107,19 +115,26 @@ Answer chance(const Uncertainty* uncertainty) {
 
 } // namespace
 
+const Evaluation& evaluation_shown(const state::Session& session, const Uncertainty* uncertainty) {
+    const bool has_log = uncertainty != nullptr && uncertainty->has_readings;
+    return has_log ? uncertainty->evaluation : *session.evaluation();
+}
+
 std::vector<Answer> strip_answers(const state::Session& session, state::BenchAnswerCache& bench,
                                   const widgets::Units& units) {
     if (!session.evaluation()) {
-        return {{.id = "answer.finished", .title = words::finished, .number = "–"},
-                {.id = "answer.in_water", .title = words::in_water, .number = "–"},
-                {.id = "answer.fall", .title = words::fall, .number = "–"},
-                {.id = "answer.hang", .title = words::hang, .number = "–"},
-                {.id = "answer.righting", .title = words::righting, .number = "–"},
+        const auto unknown = [](const char* id, const char* title, help::Topic topic) {
+            return Answer{.id = id, .title = title, .number = "–", .topic = topic};
+        };
+        return {unknown("answer.finished", words::finished, help::Topic::finished),
+                unknown("answer.in_water", words::in_water, help::Topic::in_water),
+                unknown("answer.fall", words::fall, help::Topic::fall),
+                unknown("answer.hang", words::hang, help::Topic::hang),
+                unknown("answer.righting", words::righting, help::Topic::righting),
                 chance(nullptr)};
     }
     const Uncertainty* uncertainty = bench.uncertainty(session);
-    const bool has_log = uncertainty != nullptr && uncertainty->has_readings;
-    const Answers& answers = (has_log ? uncertainty->evaluation : *session.evaluation()).answers;
+    const Answers& answers = evaluation_shown(session, uncertainty).answers;
     const document::Targets& targets = session.document().targets;
     const Unit mass = units.of(Quantity::mass);
     std::vector<Answer> strip{finished(answers, mass),

@@ -105,8 +105,11 @@ void draw_strip(AppParts& parts, const Regions& where) {
         if (columns < static_cast<int>(answers.size()))
             answers = answers.subspan(1, static_cast<std::size_t>(columns));
     }
-    if (const std::string asked = answer_strip(ui, room, answers, columns); !asked.empty())
-        parts.host.explain(asked);
+    if (const std::string asked = answer_strip(ui, room, answers, columns); !asked.empty()) {
+        const auto tapped = std::find_if(answers.begin(), answers.end(),
+                                         [&](const auto& answer) { return answer.id == asked; });
+        ui.asked = asked_of(parts.session, parts.motion.bench, ui.units, *tapped);
+    }
 
     const state::History& history = parts.session.history();
     if (icon_button_at(ui, "undo", {keys_x, key_y, key, key}, Icon::undo, history.can_undo()))
@@ -250,6 +253,10 @@ void tell_of_sheet(AppParts& parts, const Regions& where, bool changed) {
 
 void tell_outside(AppParts& parts, const Regions& where) {
     state::Session& session = parts.session;
+    if (parts.told_language != parts.translator.code()) {
+        parts.told_language = parts.translator.code();
+        parts.host.speaks(parts.told_language);
+    }
     if (parts.told_drilling != is_drilling(parts)) {
         parts.told_drilling = is_drilling(parts);
         parts.host.keep_awake(parts.told_drilling);
@@ -257,7 +264,8 @@ void tell_outside(AppParts& parts, const Regions& where) {
     tell_of_sheet(parts, where,
                   parts.told_revision != session.revision() ||
                       !(parts.told_view.sheet == session.view.sheet) ||
-                      !(parts.told_settings.units == session.settings.units));
+                      !(parts.told_settings.units == session.settings.units) ||
+                      parts.told_settings.language != session.settings.language);
     if (session.problems().empty() && !parts.told_problems.empty()) parts.told_problems.clear();
     const std::string refusal = sentences(session.problems(), parts.ui.units);
     const bool again = std::exchange(parts.told_refusals, session.refusals()) != session.refusals();
@@ -323,13 +331,14 @@ void App::rebuild_fonts(double dpr) {
 }
 
 void App::set_decimal_sign(char sign) {
-    ImGui::GetIO().PlatformLocaleDecimalPoint = static_cast<unsigned char>(sign == ',' ? ',' : '.');
+    parts_->translator.set_device_sign(sign);
 }
 void App::set_dark(bool dark) {
     parts_->session.settings.theme = dark ? state::Theme::dark : state::Theme::light;
 }
 
 void App::set_locale(const std::string& locale) {
+    parts_->locale = locale;
     if (units::inches_rule(locale)) parts_->session.settings.units = units::inches;
 }
 
@@ -337,6 +346,14 @@ look::Ink App::ground() const {
     return look::palette(parts_->session.settings.theme == state::Theme::dark ? look::Scheme::dark
                                                                               : look::Scheme::light)
         .bench;
+}
+
+std::string App::said(const std::string& english) const {
+    return std::string(parts_->translator.said(english));
+}
+
+std::string App::untranslated_json() const {
+    return document::compact_text(parts_->translator.unknown());
 }
 
 void App::set_calm(bool calm) {
@@ -368,6 +385,10 @@ void App::frame(double now_s) {
     ui.units = {parts.session.settings.units, parts.session.settings.retrieve.by == state::RetrieveBy::hour};
     ui.phone = where.phone || where.low;
     ui.items.begin_frame();
+    const std::string& language = parts.session.settings.language;
+    parts.translator.choose(language.empty() ? parts.locale : language);
+    parts.translator.begin_frame();
+    ui.offered.clear();
     ui.frames_wanted = std::max(0, ui.frames_wanted - 1);
     if (!io.MouseDown[0]) ui.glide.owned = false;
     if (!io.MouseDown[0] && !io.MouseReleased[0]) ui.glide.caught = false;
@@ -409,6 +430,8 @@ void App::frame(double now_s) {
     parts.keypad.draw(ui, where.screen, where.keypad, where.stacked);
     ui.pinch.reset();
     ui.items.finish_frame();
+    if (const auto asked = std::exchange(ui.asked, std::nullopt))
+        parts.host.explain(help::told(*asked, ui.units));
     tell_outside(parts, where);
 }
 
@@ -418,6 +441,11 @@ bool App::wants_frames() const {
 
 std::optional<double> App::next_frame_in_s(double now_s) const {
     return parts_->toast.goes_in(now_s);
+}
+
+void App::show_ways() {
+    go_to_step("lead");
+    parts_->session.view.sections["section.lead.ways"] = true;
 }
 
 bool App::go_to_step(std::string_view id) {

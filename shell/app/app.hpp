@@ -78,10 +78,11 @@ public:
     std::string set_drawer(const std::string& text);
     /// A drawer from a file: its pieces are laid in beside those that are there.
     std::string add_to_drawer(const std::string& text);
-    void set_decimal_sign(char sign); ///< ',' or '.', as numbers are shown; typed ones may have either
+    /// ',' or '.' by the device, for a language that does not say itself; typed numbers may have either.
+    void set_decimal_sign(char sign);
     /// Until the kept session or the builder says otherwise.
     void set_dark(bool dark);
-    void set_locale(const std::string& locale); ///< of the device, "en-US": whether it begins in inches
+    void set_locale(const std::string& locale); ///< of the device, "en-US": its language and its inches
     void set_calm(bool calm);                   ///< the device asks for less motion
     void
     offer_install(bool offered); ///< the browser can put the page among the device's programs, or not now
@@ -129,11 +130,23 @@ public:
     void set_text(const std::string& field_id, const std::string& text);
     void add_preset(const std::string& name, const std::string& json_text);
 
+    /// A text of the page in the language of the bench.
+    [[nodiscard]] std::string said(const std::string& english) const;
+    /// What the language's catalogue did not have, since it was chosen; for tests.
+    [[nodiscard]] std::string untranslated_json() const;
     [[nodiscard]] std::string items_json() const;
+    /// Texts of the last frame that were cut off for want of room, as a JSON list.
+    [[nodiscard]] std::string cut_json() const;
+    /// Entries of the help for a question, in the language of the bench too (help::found_json).
+    [[nodiscard]] std::string help_found(const std::string& question) const;
+    /// An entry of the help by its id, in the units that are set (help::told_by_id).
+    [[nodiscard]] std::string help_entry(std::string_view id) const;
     [[nodiscard]] const std::string& last_problem() const;
 
-    /// Goes to a step by its id ("lead"); false when there is none. For the desktop program's pictures.
+    /// Goes to a step by its id ("lead"); false when there is none. For the first steps and for pictures.
     bool go_to_step(std::string_view id);
+    /// Goes to what would do what lead cannot.
+    void show_ways();
 
 private:
     std::unique_ptr<AppParts> parts_;

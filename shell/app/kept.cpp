@@ -26,7 +26,7 @@ bool kept_row(AppParts& parts, const KeptLure& lure) {
     const look::Palette& ink = ui.inks();
     const Rect row = widgets::take_row(row_h);
     const Rect body{row.x, row.y, row.w - look::target - 8.0f, row.h};
-    const widgets::Touch touch = widgets::touch_area(ui, "shelf.lure." + lure.id, body, !lure.side.empty());
+    const widgets::Touch touch = widgets::touch_area(ui, "shelf.lure." + lure.id, body);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (touch.pressed) {
         list.AddRectFilled({row.x - 8.0f, row.y}, {body.right(), row.bottom() - 1.0f}, ink.pressed,

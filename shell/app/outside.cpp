@@ -187,6 +187,21 @@ void App::add_preset(const std::string& name, const std::string& json_text) {
     parts_->demos.push_back({plain_id(name), document->name, json_text});
 }
 
+std::string App::cut_json() const {
+    document::Tree list = document::Tree::array();
+    for (const std::string& text : parts_->ui.items.cut())
+        list.push_back(text);
+    return list.dump();
+}
+
+std::string App::help_found(const std::string& question) const {
+    return help::found_json(question, parts_->translator.speech());
+}
+
+std::string App::help_entry(std::string_view id) const {
+    return help::told_by_id(id, parts_->session.settings.units);
+}
+
 std::string App::items_json() const {
     std::string text = "[";
     for (const widgets::Item& item : parts_->ui.items.shown()) {

@@ -4,6 +4,7 @@
 
 #include "app/app.hpp"
 #include "drawing/outline.hpp"
+#include "look/said.hpp"
 #include "starter.hpp"
 #include "state/drawer.hpp"
 #include "state/everything.hpp"
@@ -53,6 +54,9 @@ struct AppParts {
     }
 
     platform::Host& host;
+    look::Translator translator;
+    std::string locale;        ///< of the device
+    std::string told_language; ///< to the host
     state::Session session;
     state::PanelState motion;
     state::Drawer drawer;
@@ -109,9 +113,17 @@ struct AppParts {
 /// Sentences of problems, one after the other.
 [[nodiscard]] std::string sentences(const Problems& problems, const units::UnitSet& units);
 
+/// What the strip speaks of: the lure as its readings have it, where there are any. Only where it can be
+/// built.
+[[nodiscard]] const Evaluation& evaluation_shown(const state::Session& session,
+                                                 const Uncertainty* uncertainty);
 /// The answers as the strip shows them.
 [[nodiscard]] std::vector<widgets::Answer>
 strip_answers(const state::Session& session, state::BenchAnswerCache& bench, const widgets::Units& units);
+
+/// One of them that was tapped, with the figures that went into it.
+[[nodiscard]] help::Asked asked_of(const state::Session& session, state::BenchAnswerCache& bench,
+                                   const widgets::Units& units, const widgets::Answer& answer);
 
 /// Small picture of a lure from the side, as large as `rect` allows, nose left as in the drawing.
 void draw_small_lure(widgets::Ui& ui, const std::vector<std::vector<drawing::WoodSpan>>& side,

@@ -22,6 +22,7 @@ std::string App::sheet_file(SheetForm form, const std::string& address) const {
                      : form == SheetForm::svg  ? SheetFormat::svg
                                                : SheetFormat::html;
     options.units = parts_->session.settings.units;
+    options.speech = parts_->translator.speech();
     options.paper = wish.paper;
     options.lures = wish.lures;
     options.address = address;
@@ -35,7 +36,7 @@ std::string App::sheet_file(SheetForm form, const std::string& address) const {
         batch.size() > 1 ? build_batch_sheet(batch, options) : build_sheet(parts_->session.kept(), options);
     if (made) return *made;
     if (form != SheetForm::leaves) return {};
-    return "<p>" + sheet::xml(sentences(made.problems(), options.units)) + "</p>";
+    return "<p>" + sheet::xml(said(sentences(made.problems(), options.units))) + "</p>";
 }
 
 } // namespace evenfall::shell

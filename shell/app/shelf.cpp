@@ -1,6 +1,7 @@
 #include "app/parts.hpp"
 
 #include "evenfall.hpp"
+#include "language.hpp"
 #include "look/words.hpp"
 #include "state/file_stem.hpp"
 #include "widgets/button.hpp"
@@ -85,9 +86,24 @@ bool draw_hand_on(AppParts& parts) {
     return false;
 }
 
+/// English and the languages that have a catalogue, each by its own name.
+void language_choice(AppParts& parts) {
+    std::vector<std::string_view> names{words::english};
+    std::vector<std::string> codes{"en"};
+    for (const evenfall::words::Catalogue& catalogue : evenfall::words::catalogues()) {
+        names.push_back(catalogue.name);
+        codes.emplace_back(catalogue.code);
+    }
+    const auto now = std::find(codes.begin(), codes.end(), parts.translator.code());
+    if (const auto tapped =
+            choice(parts.ui, "shelf.language", words::language, names, static_cast<int>(now - codes.begin())))
+        parts.session.settings.language = codes[static_cast<std::size_t>(*tapped)];
+}
+
 void draw_bench(AppParts& parts) {
     widgets::Ui& ui = parts.ui;
     widgets::subheading(ui, words::shelf_bench);
+    language_choice(parts);
     constexpr std::array<std::string_view, 2> themes{words::theme_light, words::theme_dark};
     state::Settings& settings = parts.session.settings;
     if (const auto tapped =
@@ -167,11 +183,20 @@ void draw_shelf(AppParts& parts, const Regions& where) {
         parts.host.install();
         leave = true;
     }
-    if (list_row(ui, "shelf.first",
-                 {.title = words::shelf_first,
+    if (list_row(ui, "shelf.help",
+                 {.title = words::shelf_help, .below = words::shelf_help_below, .has_chevron = true})) {
+        parts.host.show_help();
+        leave = true;
+    }
+    if (list_row(ui, "shelf.first", {.title = words::shelf_first, .has_chevron = true})) {
+        parts.host.first_steps();
+        leave = true;
+    }
+    if (list_row(ui, "shelf.about",
+                 {.title = words::shelf_about,
                   .below = words::shelf_version + std::string(version()),
                   .has_chevron = true})) {
-        parts.host.first_steps();
+        parts.host.about();
         leave = true;
     }
     widgets::end_scroll_area(ui);

@@ -12,6 +12,7 @@ namespace evenfall::shell {
 namespace {
 
 namespace words = look::words;
+using help::Topic;
 using widgets::Quantity;
 using widgets::Unit;
 
@@ -39,15 +40,19 @@ std::string difference(double here, double other, const Style& style) {
 }
 
 /// `without` stands where a lure has no such figure.
-VariantRow row(const char* title, const Style& style, std::optional<double> here, std::optional<double> other,
-               const std::string& here_without, const std::string& other_without) {
-    return {title, std::string(widgets::symbol(style.unit)), here ? text_of(*here, style) : here_without,
+VariantRow row(Topic topic, const char* title, const Style& style, std::optional<double> here,
+               std::optional<double> other, const std::string& here_without,
+               const std::string& other_without) {
+    return {topic,
+            title,
+            std::string(widgets::symbol(style.unit)),
+            here ? text_of(*here, style) : here_without,
             other ? text_of(*other, style) : other_without,
             here && other ? difference(*here, *other, style) : words::compare_none};
 }
 
-VariantRow row(const char* title, const Style& style, double here, double other) {
-    return row(title, style, here, other, {}, {});
+VariantRow row(Topic topic, const char* title, const Style& style, double here, double other) {
+    return row(topic, title, style, here, other, {}, {});
 }
 
 std::optional<double> speed(const Answers& answers) {
@@ -84,13 +89,14 @@ std::vector<VariantRow> figure_rows(const state::Variant& here, const state::Var
     // A fraction of an inch is too coarse for this distance.
     const Unit length = units.of(Quantity::length);
     const Style righting{length == Unit::inch_fraction ? Unit::inch : length};
-    return {
-        row(words::finished, mass_style(units, 1), a.mass.kg, b.mass.kg),
-        row(words::in_water, in_water, a.in_water.kg, b.in_water.kg),
-        row(words::fall, {units.of(Quantity::fall)}, speed(a), speed(b), without_fall(a), without_fall(b)),
-        row(words::hang, {Unit::degree}, a.pitch_rad, b.pitch_rad, words::no_hang, words::no_hang),
-        row(words::righting, righting, a.bg_m, b.bg_m),
-        row(words::chance, {Unit::percent, 0}, here.chance, other.chance)};
+    return {row(Topic::finished, words::finished, mass_style(units, 1), a.mass.kg, b.mass.kg),
+            row(Topic::in_water, words::in_water, in_water, a.in_water.kg, b.in_water.kg),
+            row(Topic::fall, words::fall, {units.of(Quantity::fall)}, speed(a), speed(b), without_fall(a),
+                without_fall(b)),
+            row(Topic::hang, words::hang, {Unit::degree}, a.pitch_rad, b.pitch_rad, words::no_hang,
+                words::no_hang),
+            row(Topic::righting, words::righting, righting, a.bg_m, b.bg_m),
+            row(Topic::chance, words::chance, {Unit::percent, 0}, here.chance, other.chance)};
 }
 
 std::vector<VariantRow> lead_rows(const state::Variant& here, const state::Variant& other,
@@ -101,8 +107,8 @@ std::vector<VariantRow> lead_rows(const state::Variant& here, const state::Varia
         return i < v.fill_kg.size() ? std::optional(v.fill_kg[i]) : std::nullopt;
     };
     for (std::size_t i = 0; i < std::max(here.fill_kg.size(), other.fill_kg.size()); ++i) {
-        rows.push_back(
-            row("", style, fill(here, i), fill(other, i), words::compare_none, words::compare_none));
+        rows.push_back(row(Topic::hole_fill, "", style, fill(here, i), fill(other, i), words::compare_none,
+                           words::compare_none));
         rows.back().title = title_of_hole(i, here, other);
     }
     return rows;

@@ -2,6 +2,7 @@
 
 // Two lures side by side as rows of text: the six figures of the strip, and the lead in each hole. Pure.
 
+#include "help/topic.hpp"
 #include "state/variants.hpp"
 #include "widgets/quantity.hpp"
 
@@ -11,6 +12,7 @@
 namespace evenfall::shell {
 
 struct VariantRow {
+    help::Topic topic = help::Topic::none; ///< explains it
     std::string title;
     std::string unit;
     std::string here;

@@ -91,7 +91,7 @@ void table(widgets::Ui& ui, const std::vector<VariantRow>& rows) {
                                                   {row.here, {}, false},
                                                   {row.other, {}, false},
                                                   {row.difference, {}, true}}};
-        widgets::table_row(ui, {}, columns, cells);
+        widgets::table_row(ui, {}, columns, cells, false, row.topic);
     }
 }
 

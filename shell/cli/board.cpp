@@ -1,5 +1,6 @@
 #include "cli/commands.hpp"
 #include "cli/table.hpp"
+#include "cli/words.hpp"
 #include "evenfall.hpp"
 #include "output.hpp"
 
@@ -68,7 +69,7 @@ struct BoardOptions : PresetOptions {
     std::optional<std::string> species, write_to;
 };
 
-Ended run(const BoardOptions& o, const Printing&) {
+Ended run(const BoardOptions& o, const Printing& in) {
     if (!o.size) return misuse("--size", "A board needs its size: --size LENGTHxWIDTHxHEIGHT.");
     Board measured = o.measured;
     const auto [length_m, width_m, height_m] = *o.size;
@@ -76,6 +77,8 @@ Ended run(const BoardOptions& o, const Printing&) {
     measured.width_m = width_m;
     measured.height_m = height_m;
     if (o.moisture) measured.moisture_percent = 100.0 * *o.moisture;
+    Outcome<HeldFile> file = HeldFile::hold(o.write_to.value_or("-"));
+    if (!file.ok()) return file.problems();
     Outcome<document::Document> document = load(o.preset);
     if (!document.ok()) return document.problems();
     const std::string species = o.species.value_or(document->wood.species);
@@ -90,17 +93,19 @@ Ended run(const BoardOptions& o, const Printing&) {
         document->wood.species = species;
         document->wood.moisture_percent = to_percent;
         document::set_weighed_density(*document, a->at_other_kg_m3);
-        if (const Problems problems = keep(*o.write_to, *document); !problems.empty()) return problems;
+        if (const Problems problems = keep(*file, *document); !problems.empty()) return problems;
     }
     if (o.json) {
         print(board_json(*a, *wood, measured, to_percent));
         return done;
     }
     print("Board " + density(a->density_kg_m3) + " at " + percent(measured.moisture_percent) + " moisture, " +
-          density(a->at_other_kg_m3) + " at " + percent(to_percent) + "\n" + verdict(*a, *wood, measured) +
-          (o.write_to
-               ? "Written into the lure's wood: " + *o.write_to + "\n"
-               : "--write FILE puts the density at " + percent(to_percent) + " into the lure's wood.\n"));
+              density(a->at_other_kg_m3) + " at " + percent(to_percent) + "\n" +
+              verdict(*a, *wood, measured) +
+              (o.write_to
+                   ? "Written into the lure's wood: " + for_terminal(*o.write_to) + "\n"
+                   : "--write FILE puts the density at " + percent(to_percent) + " into the lure's wood.\n"),
+          in);
     return done;
 }
 

@@ -40,7 +40,7 @@ std::string answers_text(const Uncertainty& s, const Numbers& in) {
                    number_text(s.pitch_rad.sigma, Unit::degree, 1),
                number_text(s.pitch_rad.sigma_before, Unit::degree, 1)});
     const Interval& most = s.fall_50_80_95_m_s[1];
-    std::string text = table.text() + "Four in five such lures ";
+    std::string text = table.text(in) + "Four in five such lures ";
     std::string near = output::near_neutral_sentence(s.under_water).text(in.units);
     if (!near.empty()) near += '\n';
     if (!(most.high > 0.0)) return text + "or more float.\n" + near;
@@ -60,10 +60,10 @@ std::string stages_text(const document::Document& document, const Uncertainty& s
                                   : no_fall_words(behaviour_of(std::nullopt, {b.in_tub_kg.value}))});
     };
     for (const StagePrediction& b : s.stages)
-        row(b, output::stage_name(b.stage));
+        row(b, stage_name(b.stage));
     for (const StagePrediction& b : s.stages_with_all)
-        row(b, output::stage_name(b.stage) + output::with_all_words(document));
-    return table.text();
+        row(b, stage_name(b.stage) + output::with_all_words(document));
+    return table.text(in);
 }
 
 /// Without chances where the lead cannot be put right: they are those of a lure that is.
@@ -76,11 +76,11 @@ std::string next_text(const document::Document& document, const Uncertainty& s, 
         if (++shown > 6) break;
         table.row(
             {output::next_reading_name(n),
-             output::stage_name(n.stage) + (n.with_all ? output::with_all_words(document) : ""),
+             stage_name(n.stage) + (n.with_all ? output::with_all_words(document) : ""),
              reading_text(n.sigma, units::quantity_of(document::number_of(n.kind).judged_in)).text(in.units),
              in.mass(n.in_water_sigma_kg), can_be_met ? percent(n.chance) : "–"});
     }
-    return table.text();
+    return table.text(in);
 }
 
 /// What is asked besides the hang.
@@ -104,7 +104,7 @@ std::string draws_text(const document::Document& document, const Draws& d, const
             [&](double m_s) { return in.speed(m_s); });
     }
     row("hang °", d.pitch_rad, [](double rad) { return number_text(rad, Unit::degree, 1); });
-    return table.text() + "Float: " + percent(d.floats) + ". Right " + asked_word(document) + ": " +
+    return table.text(in) + "Float: " + percent(d.floats) + ". Right " + asked_word(document) + ": " +
            percent(d.chances.fall) + ", hang: " + percent(d.chances.pitch) +
            ", both: " + percent(d.chances.both) + ".\n";
 }
@@ -133,7 +133,7 @@ std::string work_text(const DoNow& now, const Numbers& in) {
                        : "–",
                    step.drills ? in.length(step.depth_m) : "–", fill, materials::name_of(step.material)});
     }
-    return table.text();
+    return table.text(in);
 }
 
 struct ChanceOptions : PresetOptions {
@@ -178,6 +178,11 @@ Ended run(const ChanceOptions& o, const Printing& in) {
     }
     if (!s->agreement.warning.empty()) text += "! " + s->agreement.warning.text(in.units) + '\n';
     text += "Do now:\n";
+    const auto caution = [&](bool due, const char* words) {
+        if (due) text += std::string("  ") + words + '\n';
+    };
+    caution(!now->nothing_to_do && output::works_lead(*now), cautions::lead_chips);
+    caution(now->with_all.has_value(), cautions::hooks);
     if (!now->nothing_to_do) text += work_text(*now, in) + '\n';
     for (const Sentence& step : now->steps)
         text += "  " + step.text(in.units) + '\n';
@@ -187,7 +192,7 @@ Ended run(const ChanceOptions& o, const Printing& in) {
     if (!s->trim.sentence.empty()) text += s->trim.sentence.text(in.units) + "\n\n";
     text += next_text(*document, *s, now->met, in);
     if (draws) text += '\n' + draws_text(*document, *draws, in);
-    print(text);
+    print(text, in);
     return done;
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "cli/files.hpp"
 #include "cli/options.hpp"
 #include "evenfall.hpp"
 
@@ -31,12 +32,15 @@ void sheet(Options& options);
 void trace(Options& options);
 
 void print(const std::string& text);
+/// The same for what people read, in their language.
+void print(const std::string& text, const output::Numbers& in);
 
 /// The document in a file or on standard input.
 [[nodiscard]] Outcome<document::Document> load(const std::string& path);
 
 /// Writes the document over a file in one piece, or to standard output for "-". Refuses what load() would
-/// refuse, and writes nothing then.
+/// refuse, and writes nothing then. Who changes what the file has holds it before it is loaded.
+[[nodiscard]] Problems keep(HeldFile& file, const document::Document& document);
 [[nodiscard]] Problems keep(const std::string& path, const document::Document& document);
 
 } // namespace evenfall::cli

@@ -45,8 +45,9 @@ Ended tell(const Outcome<std::vector<compare::Option>>& options, const PresetOpt
                    in.signed_mass(o.bare_in_water_kg), o.fill_kg ? in.mass(*o.fill_kg) : "–",
                    in.length(o.deepest_m), o.met ? "" : "short: " + o.why.text(in.units)});
     }
-    print(table.text() +
-          "Bare: the finished lure in water with nothing in its holes; below nothing it floats.\n");
+    print(table.text(in) +
+              "Bare: the finished lure in water with nothing in its holes; below nothing it floats.\n",
+          in);
     return done;
 }
 

@@ -22,9 +22,10 @@ Ended run(const FallOptions& o, const Printing& in) {
         print(output::water_json(*document, *water, in.json));
     } else {
         print(document->name + "\n\n" + falls_text(*water, evaluation->answers, in) +
-              near_neutral_text(*document, in) + floating_text(*water, in) +
-              track_text(*water, evaluation->answers, in) + warnings_text(evaluation->answers, in) +
-              water_warnings_text(*water, in));
+                  near_neutral_text(*document, in) + floating_text(*water, in) +
+                  track_text(*water, evaluation->answers, in) + warnings_text(evaluation->answers, in) +
+                  water_warnings_text(*water, in),
+              in);
     }
     return done;
 }

@@ -5,8 +5,10 @@
 #include <cstdio>
 #include <cstring>
 #include <fcntl.h>
+#include <string_view>
 #include <sys/stat.h>
 #include <unistd.h>
+#include <utility>
 
 namespace evenfall::cli {
 namespace {
@@ -30,16 +32,88 @@ std::string behind_links(std::string path) {
     return path;
 }
 
-/// Opens a file beside `target` that nobody else has; its name goes into `fresh`. Below 0 where there can be
-/// none.
-int open_beside(const std::string& target, mode_t mode, std::string& fresh) {
-    constexpr int most_tries = 1000;
-    for (int i = 0; i < most_tries; ++i) {
-        fresh = target + ".new" + std::to_string(i);
-        const int handle = ::open(fresh.c_str(), O_WRONLY | O_CREAT | O_EXCL, mode);
-        if (handle >= 0 || errno != EEXIST) return handle;
+/// "lure.json" → ".lure.json.evenfall-writing" in the same folder. Whoever has it locked may write the file.
+std::string beside(const std::string& target) {
+    const std::size_t name = target.rfind('/') + 1;
+    return target.substr(0, name) + '.' + target.substr(name) + ".evenfall-writing";
+}
+
+/// The lock goes with the process, however it ends. Not flock: this one is known to network disks, too.
+bool lock(int handle) {
+    struct flock whole {};
+    whole.l_type = F_WRLCK;
+    whole.l_whence = SEEK_SET;
+    return ::fcntl(handle, F_SETLK, &whole) == 0;
+}
+
+/// Whether the open file still has this name.
+bool is_named(int handle, const std::string& name) {
+    struct stat opened {
+    }, named{};
+    return ::fstat(handle, &opened) == 0 && ::lstat(name.c_str(), &named) == 0 &&
+           opened.st_dev == named.st_dev && opened.st_ino == named.st_ino;
+}
+
+/// Makes the file of this name and locks it. Below 0 where that cannot be; errno is EBUSY then where somebody
+/// else had it for half a minute.
+int make_locked(const std::string& name, mode_t mode) {
+    constexpr int most_tries = 6000;
+    constexpr useconds_t wait_us = 5000;
+    for (int tries = 0; tries < most_tries; ++tries) {
+        int handle = ::open(name.c_str(), O_RDWR | O_CREAT | O_EXCL, mode);
+        const bool is_ours = handle >= 0;
+        if (!is_ours && errno != EEXIST) return -1;
+        if (!is_ours) handle = ::open(name.c_str(), O_RDWR);
+        if (handle < 0 && errno == ENOENT) continue; // whoever had it has just finished
+        if (handle < 0) return -1;
+        if (lock(handle)) {
+            const bool is_still = is_named(handle, name);
+            if (is_ours && is_still) return handle;
+            // Nobody has it locked: its writer was killed.
+            if (is_still) ::unlink(name.c_str());
+            ::close(handle);
+            continue;
+        }
+        const int why = errno;
+        ::close(handle);
+        if (why != EAGAIN && why != EACCES) {
+            if (is_ours) ::unlink(name.c_str());
+            errno = why;
+            return -1;
+        }
+        ::usleep(wait_us);
     }
+    errno = EBUSY;
     return -1;
+}
+
+bool write_all(int handle, std::string_view text) {
+    while (!text.empty()) {
+        const ssize_t written = ::write(handle, text.data(), text.size());
+        if (written < 0 && errno == EINTR) continue;
+        if (written < 0) return false;
+        text.remove_prefix(static_cast<std::size_t>(written));
+    }
+    return true;
+}
+
+/// Gives the new file the owner and the mode of the old one.
+bool take_after(int handle, const struct stat& old) {
+    struct stat fresh {};
+    if (::fstat(handle, &fresh) != 0) return false;
+    const bool is_ours = fresh.st_uid == old.st_uid && fresh.st_gid == old.st_gid;
+    return (is_ours || ::fchown(handle, old.st_uid, old.st_gid) == 0) &&
+           ::fchmod(handle, old.st_mode & 07777) == 0;
+}
+
+/// A new name is on the disk when its folder is.
+bool sync_folder(const std::string& target) {
+    const std::size_t name = target.rfind('/') + 1;
+    const int folder = ::open(name == 0 ? "." : target.substr(0, name).c_str(), O_RDONLY);
+    if (folder < 0) return errno == EACCES; // one may write into it and not look: it is left to the disk
+    const bool synced = ::fsync(folder) == 0 || errno == EINVAL; // a disk that knows nothing of that
+    ::close(folder);
+    return synced;
 }
 
 } // namespace
@@ -64,32 +138,58 @@ Outcome<std::string> read_text_file(const std::string& path, std::size_t most_by
     return text;
 }
 
-Problems write_text_file(const std::string& path, const std::string& text) {
-    if (path == "-") {
+Outcome<HeldFile> HeldFile::hold(const std::string& path) {
+    HeldFile held(path, path == "-" ? path : behind_links(path));
+    if (path == "-") return held;
+    struct stat old {};
+    const bool is_there = ::stat(held.target_.c_str(), &old) == 0;
+    if (is_there && ::access(held.target_.c_str(), W_OK) != 0) return file_problem(path, "written");
+    if (is_there && !S_ISREG(old.st_mode)) return held;
+    held.fresh_ = beside(held.target_);
+    // Until it has the old one's mode nobody else may look into it; without an old one it is as the shell has
+    // new files.
+    held.handle_ = make_locked(held.fresh_, is_there ? 0600 : 0666);
+    if (held.handle_ >= 0) return held;
+    if (errno != EBUSY) return file_problem(path, "written");
+    return Problem{
+        ProblemCode::cannot_be_met, path, "",
+        "The file “" + path +
+            "” has been in the hands of another evenfall for half a minute. Nothing was changed: try again."};
+}
+
+HeldFile::HeldFile(HeldFile&& other) noexcept
+    : path_(std::move(other.path_)), target_(std::move(other.target_)), fresh_(std::move(other.fresh_)),
+      handle_(std::exchange(other.handle_, -1)) {}
+
+HeldFile::~HeldFile() {
+    if (handle_ < 0) return;
+    ::unlink(fresh_.c_str());
+    ::close(handle_);
+}
+
+Problems HeldFile::write(const std::string& text) {
+    if (path_ == "-") {
         std::fwrite(text.data(), 1, text.size(), stdout);
         return {};
     }
-    const std::string target = behind_links(path);
+    if (handle_ < 0) {
+        const int handle = ::open(target_.c_str(), O_WRONLY);
+        if (handle < 0) return {file_problem(path_, "written")};
+        const bool written = write_all(handle, text);
+        return ::close(handle) == 0 && written ? Problems{} : Problems{file_problem(path_, "written")};
+    }
     struct stat old {};
-    const bool is_there = ::stat(target.c_str(), &old) == 0;
-    // What is no file, a pipe for one, has nothing that could be lost, and stays what it is.
-    const bool is_file = !is_there || S_ISREG(old.st_mode);
-    if (is_there && ::access(target.c_str(), W_OK) != 0) return {file_problem(path, "written")};
-    std::string fresh;
-    // Until it has the old one's mode nobody else may look into it; without an old one it is as the shell has
-    // new files.
-    const int handle =
-        is_file ? open_beside(target, is_there ? 0600 : 0666, fresh) : ::open(target.c_str(), O_WRONLY);
-    std::FILE* file = handle < 0 ? nullptr : ::fdopen(handle, "wb");
-    if (file == nullptr) return {file_problem(path, "written")};
-    const bool written = std::fwrite(text.data(), 1, text.size(), file) == text.size();
-    // Where a disk knows nothing of that, the file is kept all the same.
-    if (is_file && is_there) static_cast<void>(::fchmod(handle, old.st_mode & 07777));
-    const bool closed = std::fclose(file) == 0;
-    if (written && closed && (!is_file || std::rename(fresh.c_str(), target.c_str()) == 0)) return {};
-    Problem problem = file_problem(path, "written");
-    if (is_file) std::remove(fresh.c_str());
-    return {problem};
+    const bool is_there = ::stat(target_.c_str(), &old) == 0;
+    if (is_there && !take_after(handle_, old)) return {file_problem(path_, "given its owner again")};
+    if (!write_all(handle_, text) || ::fsync(handle_) != 0 || ::rename(fresh_.c_str(), target_.c_str()) != 0)
+        return {file_problem(path_, "written")};
+    ::close(std::exchange(handle_, -1));
+    return sync_folder(target_) ? Problems{} : Problems{file_problem(path_, "made to last")};
+}
+
+Problems write_text_file(const std::string& path, const std::string& text) {
+    Outcome<HeldFile> file = HeldFile::hold(path);
+    return file.ok() ? file->write(text) : file.problems();
 }
 
 } // namespace evenfall::cli

@@ -26,7 +26,7 @@ std::string eyes_table(const evenfall::glue::GlueAnswer& answer, const Numbers& 
                    std::to_string(r.eyes), millilitres(r.gap_m3), in.thickness(r.width_m),
                    output::glue_word(r.sort), in.mass(r.glue_kg, 3)});
     }
-    return table.text();
+    return table.text(in);
 }
 
 std::string caps_table(const document::Document& d, const evenfall::glue::GlueAnswer& answer,
@@ -39,13 +39,21 @@ std::string caps_table(const document::Document& d, const evenfall::glue::GlueAn
             {hole_label(static_cast<std::size_t>(c.hole), d.holes[static_cast<std::size_t>(c.hole)].name),
              millilitres(c.volume_m3), in.mass(c.soda_kg, 3), millilitres(c.ca_m3)});
     }
-    return table.text();
+    return table.text(in);
 }
 
 std::string glue_text(const document::Document& d, const evenfall::glue::GlueAnswer& answer, int lures,
                       const Numbers& in) {
     const std::string gram = std::string(1, ' ').append(in.mass_symbol());
+    using evenfall::glue::GlueKind;
+    const auto takes = [&](GlueKind kind) { return answer.take_m3[static_cast<std::size_t>(kind)] > 0.0; };
     std::string text = d.name + "\n";
+    const auto caution = [&](bool due, const char* words) {
+        if (due) text += std::string("\n") + words + '\n';
+    };
+    caution(takes(GlueKind::thin_ca) || takes(GlueKind::thick_ca), cautions::ca);
+    caution(answer.soda_kg > 0.0, cautions::ca_on_soda);
+    caution(takes(GlueKind::epoxy), cautions::epoxy);
     if (!answer.rows.empty()) text.append("\n").append(eyes_table(answer, in));
     if (!answer.caps.empty()) text.append("\n").append(caps_table(d, answer, in));
     text += "\nTo take for " + std::to_string(lures) + (lures == 1 ? " lure" : " lures") + ", loss included:";
@@ -58,11 +66,7 @@ std::string glue_text(const document::Document& d, const evenfall::glue::GlueAns
     if (answer.soda_kg > 0.0)
         text += "\n  baking soda " + in.mass(answer.soda_kg) + gram + ", nothing lost of it";
     text += "\n\nWhich glue fills which gap is common practice, without a source; densities and the room "
-            "between grains of soda are from memory.\n"
-            "CA bonds skin and eyelids in a second; soaked into soda it turns hot and fumes at once: eye "
-            "protection, fresh air, a few drops at a time,\n"
-            "never cotton gloves, solvent at hand. Uncured epoxy can make the skin allergic: gloves. The "
-            "products' labels come first.\n";
+            "between grains of soda are from memory.\n";
     for (const Problem& warning : answer.warnings)
         text += "! " + warning.sentence.text(in.units) + '\n';
     return text;
@@ -79,8 +83,8 @@ Ended run(const GlueOptions& o, const Printing& in) {
     if (!evaluation.ok()) return evaluation.problems();
     const auto answer = evenfall::glue::glue(*document, evaluation->body, o.request);
     if (!answer.ok()) return answer.problems();
-    print(o.json ? output::glue_json(*document, *answer, in.json)
-                 : glue_text(*document, *answer, o.request.lures, in));
+    o.json ? print(output::glue_json(*document, *answer, in.json))
+           : print(glue_text(*document, *answer, o.request.lures, in), in);
     return done;
 }
 

@@ -48,7 +48,7 @@ std::string swing_table(const document::Document& document, const evenfall::join
                    both({j.finished[0].angle_rad, j.finished[1].angle_rad}), where_stopped(j.wire_rad),
                    where_stopped(j.eyes_rad), in.thickness(j.play_per_eye_m, 1), angle(j.sag_rad)});
     }
-    return table.text();
+    return table.text(in);
 }
 
 std::string slop_lines(const evenfall::joints::JointsAnswer& answer, const Numbers& in) {
@@ -82,7 +82,7 @@ std::string wire_table(const evenfall::joints::JointsAnswer& answer, const Numbe
                    bits_text(j.eye_bits, in), newtons(j.strength.least_n),
                    output::weakest_word(j.strength.weakest)});
     }
-    return table.text();
+    return table.text(in);
 }
 
 std::string joints_text(const document::Document& document, const evenfall::joints::JointsAnswer& answer,
@@ -113,7 +113,8 @@ Ended run(const PresetOptions& o, const Printing& in) {
     if (!document.ok()) return document.problems();
     const auto answer = evenfall::joints::joint_answers(*document);
     if (!answer.ok()) return answer.problems();
-    print(o.json ? output::joints_json(*document, *answer, in.json) : joints_text(*document, *answer, in));
+    o.json ? print(output::joints_json(*document, *answer, in.json))
+           : print(joints_text(*document, *answer, in), in);
     return done;
 }
 

@@ -64,7 +64,7 @@ std::string drill_text(const LeadPlan& plan, const shape::Body& body, const Numb
         total_kg += planned.mass_kg;
     }
     table.row({"together", "", "", "", "", "", "", "", "", in.mass(total_kg)});
-    return table.text();
+    return table.text(in);
 }
 
 std::string before_after_text(const Answers& before, const Answers& after, const Numbers& in) {
@@ -77,7 +77,7 @@ std::string before_after_text(const Answers& before, const Answers& after, const
                    in.signed_mass(answers->in_water.kg), fall_speed(answers->fall, in),
                    fall_s_ft(answers->fall), degrees(answers->pitch_rad), in.thickness(answers->bg_m)});
     }
-    return table.text();
+    return table.text(in);
 }
 
 std::string tub_text(const document::Document& document, const Evaluation& after, const Numbers& in) {
@@ -93,40 +93,43 @@ std::string tub_text(const document::Document& document, const Evaluation& after
                                           fall_speed(sealed.tub_fall, in) + " " + in.speed_symbol() + ")"
                                     : no_fall_words(sealed.tub_behaviour) + ", " +
                                           in.signed_mass(sealed.in_tub.kg) + gram + " in water";
-    return "In the tub, sealed and not yet painted" + (hung_on ? output::with_all_words(document) : "") +
+    return (hung_on ? std::string(cautions::hooks) + '\n' : std::string()) +
+           "In the tub, sealed and not yet painted" + (hung_on ? output::with_all_words(document) : "") +
            ", it " + reading + "; the scale should read " + in.mass(sealed.mass.kg) + " ± " +
            in.mass(sealed.mass_sigma.kg) + gram + ".\n";
 }
 
-std::string notes_text(const LeadPlan& plan) {
-    const auto fills_with = [&](const char* start) {
-        return std::any_of(plan.holes.begin(), plan.holes.end(), [&](const HolePlan& hole) {
-            return hole.mass_kg > 0.0 && hole.material.rfind(start, 0) == 0;
-        });
-    };
+std::string missing_text(const document::Document& document) {
+    const std::string text = output::missing_coats_text(document);
+    return text.empty() ? text : text + '\n';
+}
+
+/// Ahead of the work, for what is in this plan alone.
+std::string cautions_text(const LeadPlan& plan) {
+    const bool with_lead = std::any_of(plan.holes.begin(), plan.holes.end(), [](const HolePlan& hole) {
+        return hole.mass_kg > 0.0 && cautions::is_lead(hole.material);
+    });
     const auto caps_with = [&](const char* id) {
         return std::any_of(plan.document.holes.begin(), plan.document.holes.end(),
                            [&](const document::Hole& hole) { return hole.cap && hole.cap->material == id; });
     };
-    std::string text = output::missing_coats_text(plan.document);
-    if (!text.empty()) text += '\n';
-    if (fills_with("lead")) {
-        text += std::string(cautions::lead) + "\n";
-    }
-    if (caps_with("ca_soda"))
-        text += "CA glue on baking soda heats up at once and fumes: little at a time, eyes covered, moving "
-                "air; follow the label.\n";
-    if (caps_with("ca"))
-        text += "CA glue fumes and sticks skin: moving air, gloves that it does not soak, eyes covered; "
-                "follow the label.\n";
-    if (caps_with("epoxy"))
-        text += "Epoxy: keep it off the skin, moving air, no flame near solvent; follow the label.\n";
+    std::string text;
+    const auto add = [&](bool due, const char* caution) {
+        if (due) text += std::string(caution) + '\n';
+    };
+    add(!plan.document.holes.empty(), cautions::drilling);
+    add(with_lead, cautions::lead);
+    add(caps_with("ca_soda"), cautions::ca_on_soda);
+    add(caps_with("ca"), cautions::ca);
+    add(caps_with("epoxy"), cautions::epoxy);
     return text;
 }
 
 Ended run(const LeadOptions& o, const Printing& in) {
     if (o.fall_m_s && o.in_water_kg)
         return misuse("--in-water", "Ask for a fall or for a mass in water, not for both.");
+    Outcome<HeldFile> file = HeldFile::hold(o.write_to.value_or("-"));
+    if (!file.ok()) return file.problems();
     Outcome<document::Document> document = load(o.preset);
     if (!document.ok()) return document.problems();
     ask_for(document->targets, o);
@@ -142,11 +145,12 @@ Ended run(const LeadOptions& o, const Printing& in) {
     if (o.json) {
         print(output::lead_json(*plan, in.json));
     } else {
-        print(document->name + "\n" + targets_text(document->targets, in) + "\n\n" +
-              drill_text(*plan, evaluation->body, in) + '\n' +
-              before_after_text(plan->before, plan->after, in) + '\n' +
-              tub_text(plan->document, *evaluation, in) + warnings_text(plan->after, in) + '\n' +
-              notes_text(*plan));
+        print(document->name + "\n" + targets_text(document->targets, in) + "\n\n" + cautions_text(*plan) +
+                  '\n' + drill_text(*plan, evaluation->body, in) + '\n' +
+                  before_after_text(plan->before, plan->after, in) + '\n' +
+                  tub_text(plan->document, *evaluation, in) + warnings_text(plan->after, in) + '\n' +
+                  missing_text(plan->document),
+              in);
     }
     if (!plan->met) {
         Problems told = plan->shortfalls;
@@ -156,7 +160,7 @@ Ended run(const LeadOptions& o, const Printing& in) {
         return {cannot_be_met, std::move(told)};
     }
     if (o.write_to) {
-        if (const Problems problems = keep(*o.write_to, plan->document); !problems.empty()) return problems;
+        if (const Problems problems = keep(*file, plan->document); !problems.empty()) return problems;
     }
     return done;
 }

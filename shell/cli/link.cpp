@@ -29,10 +29,10 @@ struct LinkOptions {
 };
 
 /// How long the address is, whether a code holds it, and whether messengers do.
-void tell_size(std::size_t length, const Outcome<SquareCode>& code) {
+void tell_size(std::size_t length, const Outcome<SquareCode>& code, const Printing& in) {
     // Messengers cut or break longer addresses; the figure is common practice, no source.
     constexpr std::size_t comfortable_length = 1700;
-    std::string told = "evenfall: " + std::to_string(length) + " characters; ";
+    std::string told = std::to_string(length) + " characters; ";
     if (code.ok()) {
         const std::string side = std::to_string(code->side);
         told += "a square code of " + side + " by " + side + " holds them.";
@@ -40,10 +40,10 @@ void tell_size(std::size_t length, const Outcome<SquareCode>& code) {
         told += "no square code holds them.";
     }
     if (length > comfortable_length) told += " Some messengers cut so long a link; send the file instead.";
-    std::fprintf(stderr, "%s\n", told.c_str());
+    std::fprintf(stderr, "evenfall: %s\n", in.speech.said(told).c_str());
 }
 
-Ended run(const LinkOptions& o, const Printing&) {
+Ended run(const LinkOptions& o, const Printing& in) {
     Outcome<document::Document> document = load(o.preset);
     if (!document.ok()) return document.problems();
     if (o.without_log) document->log.clear();
@@ -62,7 +62,7 @@ Ended run(const LinkOptions& o, const Printing&) {
             return problems;
     }
     if (o.code_to != "-") print(text + '\n');
-    tell_size(address.size(), code);
+    tell_size(address.size(), code, in);
     return done;
 }
 

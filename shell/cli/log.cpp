@@ -194,7 +194,7 @@ std::string value_text(const document::Document& document, const Reading& r, con
 
 Ended list(const LogOptions&, document::Document& document, const Printing& in) {
     if (document.log.empty()) {
-        print("The log of “" + document.name + "” is empty.\n");
+        print("The log of “" + document.name + "” is empty.\n", in);
         return done;
     }
     const Outcome<Uncertainty> s = evenfall::uncertainty(document);
@@ -205,31 +205,22 @@ Ended list(const LogOptions&, document::Document& document, const Printing& in) 
     for (std::size_t i = 0; i < document.log.size(); ++i) {
         const Reading& r = document.log[i];
         const ReadingFit& v = s->readings[i];
-        const std::string stage = r.segment ? output::stage_name(r.stage) + ", " +
+        const std::string stage = r.segment ? stage_name(r.stage) + ", " +
                                                   document.segment_names[static_cast<std::size_t>(*r.segment)]
-                                            : output::stage_name(r.stage);
+                                            : stage_name(r.stage);
         table.row({std::to_string(i + 1), std::to_string(document::lure_of(r) + 1), r.date, stage,
                    output::reading_name(r.kind), value_text(document, r, in),
                    v.used ? number_text(v.z_score, Unit::one, 1) : "–",
                    r.excluded ? "(excluded) " + r.note : r.note});
     }
-    std::string text = table.text();
+    std::string text = table.text(in);
     for (const ReadingFit& v : s->readings) {
         if (v.warning.empty()) continue;
         text += "! " + v.warning.text(in.units) + '\n';
         for (const Sentence& why : v.explanations)
             text += "    " + why.text(in.units) + '\n';
     }
-    print(text);
-    return done;
-}
-
-/// Checks the whole document as any reading of it would, and writes it in one piece over the old file.
-Ended write_back(const LogOptions& o, const document::Document& document) {
-    if (const Problems problems = document::check(document); !problems.empty()) return problems;
-    if (const Outcome<Evaluation> e = evaluate(document); !e.ok()) return e.problems();
-    const std::string path = o.write_to.value_or(o.preset);
-    if (const Problems problems = keep(path, document); !problems.empty()) return problems;
+    print(text, in);
     return done;
 }
 
@@ -246,7 +237,7 @@ Ended how(const LogOptions& o, const Printing& in) {
     int number = 0;
     for (const Sentence& step : output::reading_steps(kind))
         text += "  " + std::to_string(++number) + ". " + step.text(in.units) + '\n';
-    print(text);
+    print(text, in);
     return done;
 }
 
@@ -274,7 +265,7 @@ Ended add(const LogOptions& o, document::Document& document, const Printing&) {
     }
     if (r->kind == ReadingKind::beats) r->foretold_per_m = foretold_per_m(document);
     document::put_down(document, *r);
-    return write_back(o, document);
+    return done;
 }
 
 /// Turns one mark of a reading on or off.
@@ -287,7 +278,7 @@ Ended mark(const LogOptions& o, document::Document& document, const char* verb, 
                                 std::to_string(document.log.size()) + ".");
     }
     document.log[index].*flag = !(document.log[index].*flag);
-    return write_back(o, document);
+    return done;
 }
 Ended exclude(const LogOptions& o, document::Document& document, const Printing&) {
     return mark(o, document, "exclude", &Reading::excluded);
@@ -310,12 +301,13 @@ Ended follow(const LogOptions& o, document::Document& document, const Printing&)
     if (now->nothing_to_do || std::none_of(now->holes.begin(), now->holes.end(), is_advised))
         return misuse("done", "There is no such advice: “chance” says what to do.");
     document = with_advice(std::move(document), *now, hole);
-    return write_back(o, document);
+    return done;
 }
 
+using LogVerb = Ended(const LogOptions&, document::Document&, const Printing&);
+
 /// What a verb does with the document in the file.
-Run on_document(std::shared_ptr<LogOptions> o,
-                Ended (*verb)(const LogOptions&, document::Document&, const Printing&)) {
+Run on_document(std::shared_ptr<LogOptions> o, LogVerb* verb) {
     return [o, verb](const Printing& in) -> Ended {
         Outcome<document::Document> document = load_for(*o);
         if (!document.ok()) return document.problems();
@@ -323,12 +315,28 @@ Run on_document(std::shared_ptr<LogOptions> o,
     };
 }
 
+/// The same of one that changes it: then the whole document is checked as any reading of it would, and
+/// written.
+Run changing(std::shared_ptr<LogOptions> o, LogVerb* verb) {
+    return [o, verb](const Printing& in) -> Ended {
+        if (o->preset.empty()) return load_for(*o).problems();
+        Outcome<HeldFile> file = HeldFile::hold(o->write_to.value_or(o->preset));
+        Outcome<document::Document> document = load_for(*o);
+        if (!document.ok()) return document.problems();
+        if (!file.ok()) return file.problems();
+        if (Ended ended = verb(*o, *document, in); ended.status != done) return ended;
+        if (const Problems problems = document::check(*document); !problems.empty()) return problems;
+        if (const Outcome<Evaluation> e = evaluate(*document); !e.ok()) return e.problems();
+        const Problems problems = keep(*file, *document);
+        return problems.empty() ? Ended(done) : problems;
+    };
+}
+
 void declare_add(Options options, const std::shared_ptr<LogOptions>& o) {
     options.purpose("add a reading; the preset file is written anew, whole or not at all");
     options.word("KIND", o->kind, "a kind of reading and its value: dry_weight 31.2g");
     options.word("VALUE", o->value, "a kind of reading and its value: dry_weight 31.2g");
-    options.text("--stage", o->stage, "STAGE",
-                 "carved, drilled, hardware, leaded, sealed, painted, clear_coated, rigged");
+    options.text("--stage", o->stage, "STAGE", all_words(document::table::stage_words).c_str());
     options.text("--with", o->with, "THINGS",
                  "hung on for it: all, tail, a part's name, a weight as in “2g tungsten”; commas between");
     options.number("--depth", o->depth_m, Unit::mm, "DEPTH", "of a fall: 500mm");
@@ -350,7 +358,7 @@ void declare_add(Options options, const std::shared_ptr<LogOptions>& o) {
     options.remark("KIND and VALUE: dry_weight 31.2g, held_under 56.1g, hung_in_water 2.4g, board 132g,\n"
                    "tub_fall 4.3s, suspends 0.5g, freeboard 6mm, hang_angle -3deg, caliper 21.4mm,\n"
                    "beats 14");
-    options.run(on_document(o, add));
+    options.run(changing(o, add));
 }
 
 } // namespace
@@ -365,12 +373,12 @@ void log(Options& options) {
     verb.purpose("exclude a reading, or include it again");
     verb.word("N", o->number, "the number of one reading");
     verb.text("--write", o->write_to, "FILE", "write there instead");
-    verb.run(on_document(o, exclude));
+    verb.run(changing(o, exclude));
     verb = options.verb("stands");
     verb.purpose("believe a reading that was left out as a slip, or no longer");
     verb.word("N", o->number, "the number of one reading");
     verb.text("--write", o->write_to, "FILE", "write there instead");
-    verb.run(on_document(o, stands));
+    verb.run(changing(o, stands));
     verb = options.verb("csv");
     verb.purpose("the log for a spreadsheet");
     verb.run(on_document(o, [](const LogOptions&, document::Document& d, const Printing&) -> Ended {
@@ -385,7 +393,7 @@ void log(Options& options) {
     verb.purpose("what “chance” says to do now is done: the holes are written so, the log stays");
     verb.text("--hole", o->hole, "N", "in that hole alone");
     verb.text("--write", o->write_to, "FILE", "write there instead");
-    verb.run(on_document(o, follow));
+    verb.run(changing(o, follow));
     verb = options.verb("how");
     verb.purpose("how a reading is taken, step by step: log how KIND");
     verb.word("KIND", o->kind, "a kind of reading");

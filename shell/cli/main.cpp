@@ -1,5 +1,5 @@
 #include "cli/commands.hpp"
-#include "cli/files.hpp"
+#include "cli/table.hpp"
 
 #include <cstdio>
 
@@ -9,16 +9,34 @@ void print(const std::string& text) {
     std::fwrite(text.data(), 1, text.size(), stdout);
 }
 
+void print(const std::string& text, const output::Numbers& in) {
+    if (in.speech.language == nullptr) return print(text);
+    std::string out;
+    for (std::size_t from = 0; from < text.size();) {
+        const std::size_t end = std::min(text.find('\n', from), text.size());
+        const std::string line = text.substr(from, end - from);
+        out += is_table_row(line) ? line : in.speech.said(line);
+        if (end < text.size()) out += '\n';
+        from = end + 1;
+    }
+    print(out);
+}
+
 Outcome<document::Document> load(const std::string& path) {
     const Outcome<std::string> text = read_text_file(path, document::max_document_bytes);
     if (!text.ok()) return text.problems();
     return read_document(*text);
 }
 
-Problems keep(const std::string& path, const document::Document& document) {
+Problems keep(HeldFile& file, const document::Document& document) {
     const std::string text = write_document(document);
     if (const auto again = read_document(text); !again.ok()) return again.problems();
-    return write_text_file(path, text);
+    return file.write(text);
+}
+
+Problems keep(const std::string& path, const document::Document& document) {
+    Outcome<HeldFile> file = HeldFile::hold(path);
+    return file.ok() ? keep(*file, document) : file.problems();
 }
 
 namespace {

@@ -1,5 +1,6 @@
 #include "cli/commands.hpp"
 #include "cli/table.hpp"
+#include "cli/words.hpp"
 #include "evenfall.hpp"
 #include "output.hpp"
 #include "starter.hpp"
@@ -81,13 +82,14 @@ Ended run(const NewOptions& o, const Printing& in) {
     }
     const auto evaluation = evaluate(*lure);
     if (!evaluation) return evaluation.problems();
-    print(lure->name + ": " + std::to_string(lure->joints.size() + 1) + " segments, " +
-          std::to_string(lure->holes.size()) + " holes; finished " + in.mass(evaluation->answers.mass.kg, 1) +
-          " " + in.mass_symbol() + ", " + in.mass(evaluation->answers.in_water.kg) + " " + in.mass_symbol() +
-          " in water\n" +
-          (o.write_to.empty()
-               ? "--write FILE keeps it; “evenfall lead FILE” is its drill table.\n"
-               : "Written: " + o.write_to + ". “evenfall lead " + o.write_to + "” is its drill table.\n"));
+    print(lure->name + ": " + std::to_string(lure->joints.size() + 1) +
+              (lure->joints.empty() ? " segment, " : " segments, ") + std::to_string(lure->holes.size()) +
+              " holes; finished " + in.mass(evaluation->answers.mass.kg, 1) + " " + in.mass_symbol() + ", " +
+              in.mass(evaluation->answers.in_water.kg) + " " + in.mass_symbol() + " in water\n" +
+              (o.write_to.empty() ? "--write FILE keeps it; “evenfall lead FILE” is its drill table.\n"
+                                  : "Written: " + for_terminal(o.write_to) + ". “evenfall lead " +
+                                        for_terminal(o.write_to) + "” is its drill table.\n"),
+          in);
     return done;
 }
 

@@ -1,7 +1,9 @@
 #include "cli/options.hpp"
 
 #include "cli/commands.hpp"
+#include "cli/locale.hpp"
 #include "cli/manual.hpp"
+#include "cli/words.hpp"
 #include "evenfall.hpp"
 
 #include <CLI/CLI.hpp>
@@ -15,10 +17,15 @@
 namespace evenfall::cli {
 
 struct Program {
-    CLI::App app{"Evenfall: lead and balance for carvers of jointed wooden lures", "evenfall"};
+    explicit Program(const std::string& locale) : language(locale) { printing.speech = language.speech(); }
+
+    [[nodiscard]] std::string said(const std::string& text) const { return printing.speech.said(text); }
+
+    ReaderLanguage language;
+    Printing printing;
+    CLI::App app{"", "evenfall"};
     std::map<const CLI::App*, Run> runs;
     Problems problems; ///< of the options that were read
-    Printing printing;
 };
 
 namespace {
@@ -121,18 +128,19 @@ std::vector<std::string> backwards(std::vector<std::string> words) {
     return {words.rbegin(), words.rend()};
 }
 
-void prepare(CLI::App& app) {
+void prepare(CLI::App& app, const Program& program) {
     app.allow_extras(); // told by stray(), with a suggestion
     app.require_subcommand(0, 1);
-    app.set_help_flag("-h,--help", "this text");
-    app.group("Commands");
+    app.set_help_flag("-h,--help", program.said("this text"));
+    app.group(program.said("Commands"));
 }
 
 /// Each problem on standard error: the sentence, then where. Returns the exit status.
 int tell(const Ended& ended, const Printing& in) {
     for (const Problem& problem : ended.problems) {
         const std::string where = problem.path.empty() ? std::string() : "  [" + problem.path + ']';
-        std::fprintf(stderr, "evenfall: %s%s\n", problem.sentence.text(in.units).c_str(), where.c_str());
+        const std::string sentence = in.speech.said(problem.sentence.text(in.units));
+        std::fprintf(stderr, "evenfall: %s\n", for_terminal(sentence + where).c_str());
     }
     return ended.status;
 }
@@ -195,16 +203,16 @@ Outcome<Sides> read_sides(const std::string& text, const std::string& option) {
 }
 
 void Options::purpose(const std::string& line) {
-    app_->description(line);
+    app_->description(program_->said(line));
 }
 
 void Options::remark(const std::string& lines) {
-    app_->footer(lines);
+    app_->footer(program_->said(lines));
 }
 
 void Options::optional_word(const char* name, std::string& into, const char* what) {
     app_->add_option_function<std::string>(
-            name, [&into](const std::string& text) { into = unguarded(text); }, what)
+            name, [&into](const std::string& text) { into = unguarded(text); }, program_->said(what))
         ->option_text(" ");
 }
 
@@ -218,7 +226,7 @@ void Options::preset(std::string& into) {
 }
 
 void Options::flag(const char* name, bool& into, const char* help) {
-    app_->add_flag(name, into, help)->multi_option_policy(CLI::MultiOptionPolicy::TakeLast);
+    app_->add_flag(name, into, program_->said(help))->multi_option_policy(CLI::MultiOptionPolicy::TakeLast);
 }
 
 void Options::add(const char* name, const char* value, const char* help, Take take) {
@@ -229,14 +237,14 @@ void Options::add(const char* name, const char* value, const char* help, Take ta
                 for (Problem& p : take(unguarded(text)))
                     program.problems.push_back(std::move(p));
             },
-            help)
+            program.said(help))
         ->option_text(value)
         ->trigger_on_parse();
 }
 
 Options Options::verb(const char* name) {
     CLI::App* app = app_->add_subcommand(name);
-    prepare(*app);
+    prepare(*app, *program_);
     app->footer(""); // not that of the whole program
     return {*app, *program_};
 }
@@ -257,28 +265,24 @@ void Options::run_plainly(std::function<Ended()> run) {
     program_->runs[app_] = [run = std::move(run)](const Printing&) { return run(); };
 }
 
-units::UnitSet units_of_locale(const char* lc_all, const char* lc_measurement, const char* lang) {
-    for (const char* name : {lc_all, lc_measurement, lang}) {
-        if (name == nullptr || *name == '\0') continue;
-        return units::inches_rule(name) ? units::inches : units::metric;
-    }
-    return units::metric;
-}
+namespace {
 
-int run_program(std::span<const Verb> verbs, const std::vector<std::string>& words) {
-    Program program;
+int run(Program& program, std::span<const Verb> verbs, const std::vector<std::string>& words) {
     CLI::App& app = program.app;
-    prepare(app);
+    prepare(app, program);
+    app.description(program.said("Evenfall: lead and balance for carvers of jointed wooden lures"));
     app.set_version_flag("--version",
                          "evenfall " + std::string(version()) + ", documents of version " +
                              std::to_string(document::document_version),
-                         "of the program and of the documents it writes");
-    app.get_formatter()->label("OPTIONS", "options");
-    app.get_formatter()->label("SUBCOMMAND", "COMMAND");
-    app.get_formatter()->label("Positionals", "Takes");
-    app.footer(
+                         program.said("of the program and of the documents it writes"));
+    app.get_formatter()->label("Usage", program.said("Usage"));
+    app.get_formatter()->label("OPTIONS", program.said("options"));
+    app.get_formatter()->label("SUBCOMMAND", program.said("COMMAND"));
+    app.get_formatter()->label("Options", program.said("Options"));
+    app.get_formatter()->label("Positionals", program.said("Arguments"));
+    app.footer(program.said(
         "PRESET is a file, or - for standard input. “evenfall COMMAND --help” tells a command's options.\n"
-        "Exit status: 0 done, 1 the targets cannot be met, 2 bad input.");
+        "Exit status: 0 done, 1 the targets cannot be met, 2 bad input."));
     Options options(app, program);
     for (const Verb& verb : verbs) {
         Options declared = options.verb(verb.name);
@@ -299,8 +303,6 @@ int run_program(std::span<const Verb> verbs, const std::vector<std::string>& wor
         return done;
     });
 
-    program.printing.units =
-        units_of_locale(std::getenv("LC_ALL"), std::getenv("LC_MEASUREMENT"), std::getenv("LANG"));
     const auto refused = [&program](const Problems& problems) { return tell({problems}, program.printing); };
     if (words.empty()) return refused({misuse("", "No command was given.")});
     Problems problems;
@@ -321,6 +323,19 @@ int run_program(std::span<const Verb> verbs, const std::vector<std::string>& wor
     if (problems.empty()) problems = program.problems;
     if (!problems.empty()) return refused(problems);
     return tell(program.runs.at(&deepest(app))(program.printing), program.printing);
+}
+
+} // namespace
+
+int run_program(std::span<const Verb> verbs, const std::vector<std::string>& words) {
+    const char* all = std::getenv("LC_ALL");
+    const char* usual = std::getenv("LANG");
+    const std::string language = first_set({all, std::getenv("LC_MESSAGES"), usual});
+    Program program(language);
+    program.printing.units = units_of_locale(first_set({all, std::getenv("LC_MEASUREMENT"), usual}));
+    const int status = run(program, verbs, words);
+    program.language.tell_unknown(std::getenv("EVENFALL_UNTRANSLATED"));
+    return status;
 }
 
 } // namespace evenfall::cli

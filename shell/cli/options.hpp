@@ -140,12 +140,6 @@ std::shared_ptr<O> declare(Options& options, const char* purpose, Ended (*run)(c
     return o;
 }
 
-/// Inches where the first of these variables that is set names the United States ("en_US.UTF-8"), as
-/// setlocale would choose (POSIX, 8.2: LC_ALL, LC_MEASUREMENT, LANG; from memory); metric for everybody else.
-/// Each may be nullptr.
-[[nodiscard]] units::UnitSet units_of_locale(const char* lc_all, const char* lc_measurement,
-                                             const char* lang);
-
 /// Reads what was typed behind the program's name and runs it. Also answers help, --version, completion and
 /// manual. Returns the exit status.
 [[nodiscard]] int run_program(std::span<const Verb> verbs, const std::vector<std::string>& words);

@@ -98,7 +98,7 @@ std::string ways_text(const evenfall::reach::Ways& ways, const evenfall::reach::
     for (std::size_t k = 0; k < ways.ways.size(); ++k)
         figure_row(table, {"way " + std::to_string(k + 1), number_text(ways.ways[k].cost, Unit::one, 1)},
                    figure_cells(ways.ways[k].after, in));
-    text += table.text();
+    text += table.text(in);
     if (ways.met) return text + "\nLead alone does it: “evenfall lead” is its drill table.\n";
     if (ways.ways.empty()) return text + "\nNo small change of one or two things does it.\n";
     text += '\n';
@@ -110,9 +110,9 @@ std::string ways_text(const evenfall::reach::Ways& ways, const evenfall::reach::
     return text + "\n--take N --write FILE keeps one, its lead planned.\n";
 }
 
-Ended written(const ReachOptions& o, const document::Document& document) {
+Ended written(const ReachOptions& o, HeldFile& file, const document::Document& document) {
     if (!o.write_to) return done;
-    if (const Problems problems = keep(*o.write_to, document); !problems.empty()) return problems;
+    if (const Problems problems = keep(file, document); !problems.empty()) return problems;
     return done;
 }
 
@@ -138,11 +138,12 @@ Ended tell_family(const ReachOptions& o, const document::Document& document, con
             short_of +=
                 std::string(names[k]) + ": " + member.plan.shortfalls.front().sentence.text(in.units) + '\n';
     }
-    print(document.name + "\n\n" + table.text() + (short_of.empty() ? "" : '\n' + short_of));
+    print(document.name + "\n\n" + table.text(in) + (short_of.empty() ? "" : '\n' + short_of), in);
     return done;
 }
 
-Ended tell_hand(const ReachOptions& o, const document::Document& document, const Printing& in) {
+Ended tell_hand(const ReachOptions& o, HeldFile& file, const document::Document& document,
+                const Printing& in) {
     std::vector<Sentence> chosen;
     document::Document made;
     if (o.thickness_for_kg) {
@@ -162,7 +163,7 @@ Ended tell_hand(const ReachOptions& o, const document::Document& document, const
     if (!after.ok()) return after.problems();
     if (o.json) {
         print(write_document(made));
-        return written(o, made);
+        return written(o, file, made);
     }
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right,
                  Side::right, Side::right});
@@ -181,11 +182,11 @@ Ended tell_hand(const ReachOptions& o, const document::Document& document, const
     figure_row(table, {"", "long " + symbol, "thick " + symbol}, figure_heads(in));
     row("as it is", document, *before);
     row("then", made, *after);
-    std::string text = document.name + "\n\n" + table.text();
+    std::string text = document.name + "\n\n" + table.text(in);
     for (const Sentence& says : chosen)
         text += says.text(in.units) + '\n';
-    print(text);
-    return written(o, made);
+    print(text, in);
+    return written(o, file, made);
 }
 
 Ended run(const ReachOptions& o, const Printing& in) {
@@ -195,10 +196,12 @@ Ended run(const ReachOptions& o, const Printing& in) {
         return misuse("", "Ask for one thing at a time: ways out, a thickness, a length or the family.");
     if (o.write_to && o.take == 0 && (o.by_hand() == 0 || o.family))
         return misuse("--write", "Say which way is to be written: --take N.");
+    Outcome<HeldFile> file = HeldFile::hold(o.write_to.value_or("-"));
+    if (!file.ok()) return file.problems();
     Outcome<document::Document> document = load(o.preset);
     if (!document.ok()) return document.problems();
     if (o.family) return tell_family(o, *document, in);
-    if (o.by_hand() == 1) return tell_hand(o, *document, in);
+    if (o.by_hand() == 1) return tell_hand(o, *file, *document, in);
 
     const evenfall::reach::Goal goal = goal_of(*document, o);
     const auto ways = evenfall::reach::ways_out(*document, goal);
@@ -211,8 +214,8 @@ Ended run(const ReachOptions& o, const Printing& in) {
                       "There " +
                           std::string(count == 1 ? "is one way" : "are " + std::to_string(count) + " ways") +
                           " out here: " + std::to_string(o.take) + " is none of them.");
-    print(o.json ? output::reach_json(*ways, *map, in.json) : ways_text(*ways, *map, in));
-    if (o.take != 0) return written(o, ways->ways[static_cast<std::size_t>(o.take - 1)].document);
+    o.json ? print(output::reach_json(*ways, *map, in.json)) : print(ways_text(*ways, *map, in), in);
+    if (o.take != 0) return written(o, *file, ways->ways[static_cast<std::size_t>(o.take - 1)].document);
     if (!ways->met && ways->ways.empty()) return {cannot_be_met, ways->shortfalls};
     return done;
 }

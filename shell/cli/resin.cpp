@@ -37,8 +37,8 @@ std::string resin_text(const document::Document& d, const std::vector<evenfall::
         table.row({std::to_string(c.coat + 1) + " " + d.coats[static_cast<std::size_t>(c.coat)].name,
                    in.mass(c.skin_kg), in.mass(c.faces_kg), in.mass(c.pockets_kg), in.mass(c.together_kg())});
     }
-    std::string text = d.name + "\n\n" + table.text() + "\nMix for coat " + std::to_string(coat + 1) +
-                       "\n  together " + portion(m.all, in);
+    std::string text = d.name + "\n\n" + table.text(in) + "\n" + cautions::epoxy + "\n\nMix for coat " +
+                       std::to_string(coat + 1) + "\n  together " + portion(m.all, in);
     if (m.mixes > 0) {
         text += "  in " + std::to_string(m.mixes) + (m.mixes == 1 ? " mix" : " mixes") + " of up to " +
                 std::to_string(m.lures_a_mix) + (m.lures_a_mix == 1 ? " lure, " : " lures, ") +
@@ -52,7 +52,7 @@ std::string resin_text(const document::Document& d, const std::vector<evenfall::
             "heat and thickens sooner.\n"
             "Warm resin flows better and thickens sooner. Warm closed bottles in warm water, never over a "
             "flame.\n"
-            "Gloves and fresh air; a hot cup goes outdoors on stone. The label comes first.\n";
+            "A hot cup goes outdoors on stone. The label comes first.\n";
     for (const Problem& warning : m.warnings)
         text += "! " + warning.sentence.text(in.units) + '\n';
     return text;
@@ -80,8 +80,8 @@ Ended run(const ResinOptions& o, const Printing& in) {
     request.on_lure_kg = coats[static_cast<std::size_t>(coat)].together_kg();
     const auto mixed = evenfall::resin::mix(request);
     if (!mixed.ok()) return mixed.problems();
-    print(o.json ? output::resin_json(*document, coats, coat, *mixed, in.json)
-                 : resin_text(*document, coats, coat, *mixed, in));
+    o.json ? print(output::resin_json(*document, coats, coat, *mixed, in.json))
+           : print(resin_text(*document, coats, coat, *mixed, in), in);
     return done;
 }
 
@@ -94,9 +94,11 @@ void resin(Options& options) {
     auto& label = o->mix.label;
     options.read("--lures", read_whole, o->mix.lures, "N", "how many");
     options.read("--coat", read_whole, o->coat, "N", "which coat; the first film of epoxy where not given");
-    options.number("--loss", o->mix.loss, Unit::percent, "SHARE", "what is lost: 35%");
-    options.number("--resin", ratio.resin, Unit::one, "PARTS", "parts by weight");
-    options.number("--hardener", ratio.hardener, Unit::one, "PARTS", "parts by weight");
+    const std::string lost =
+        "what is lost: " + units::number_text(evenfall::resin::usual_loss, Unit::percent, 0) + "%";
+    options.number("--loss", o->mix.loss, Unit::percent, "SHARE", lost.c_str());
+    options.number("--resin", ratio.resin, Unit::one, "PARTS", "parts of resin on the label");
+    options.number("--hardener", ratio.hardener, Unit::one, "PARTS", "parts of hardener on the label");
     options.number("--by-volume", ratio.by_volume, Unit::one, "1",
                    "1 for parts by volume, with the densities of both");
     options.number("--resin-density", ratio.resin_kg_m3, Unit::g_per_cm3, "DENSITY", "of the resin");

@@ -53,6 +53,7 @@ Ended run(const SheetWords& o, const Printing& in) {
     SheetOptions options = o.sheet;
     options.format = *format;
     options.units = in.units;
+    options.speech = in.speech;
     options.lures = batch.front().lures;
     options.typefaces = {bytes(shell::look::font_regular, shell::look::font_regular_size),
                          bytes(shell::look::font_semibold, shell::look::font_semibold_size)};

@@ -4,6 +4,7 @@
 #include "evenfall.hpp"
 #include "output.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <memory>
 
@@ -14,7 +15,7 @@ namespace {
 using units::Unit;
 
 std::string stock_text(const document::Document& d, const evenfall::stock::StockList& list,
-                       evenfall::stock::Form form, const Numbers& in) {
+                       evenfall::stock::Form form, const std::string& material, const Numbers& in) {
     const std::string gram = std::string(1, ' ').append(in.mass_symbol());
     using evenfall::stock::Form;
     using enum Table::Side;
@@ -37,9 +38,13 @@ std::string stock_text(const document::Document& d, const evenfall::stock::Stock
     }
     table.row({"together", in.mass(list.fill_kg),
                amount(list.length_m, list.count, list.over_kg, list.area_m2), ""});
-    return d.name + "\n\n" + table.text() +
-           "\nShot leaves air between: see that the hole holds the count. Weigh what you cut.\n" +
-           std::string(cautions::lead) + "\n";
+    const bool with_lead = std::any_of(list.holes.begin(), list.holes.end(), [&](const auto& h) {
+        const auto& fill = d.holes[static_cast<std::size_t>(h.hole)].fill;
+        return cautions::is_lead(material.empty() && fill ? fill->material : material);
+    });
+    return d.name + "\n\n" + (with_lead ? std::string(cautions::lead) + "\n\n" : std::string()) +
+           table.text(in) +
+           "\nShot leaves air between: see that the hole holds the count. Weigh what you cut.\n";
 }
 
 struct StockOptions : PresetOptions {
@@ -69,7 +74,8 @@ Outcome<evenfall::stock::Stock> stock_of(const StockOptions& o) {
     }
     const double shot_m = evenfall::stock::shot_m(*o.shot_number);
     if (std::isnan(shot_m))
-        return Problem{ProblemCode::out_of_range, "/shot_number", "1 to 12", "Shot numbers go from 1 to 12."};
+        return Problem{ProblemCode::out_of_range, "/shot_number", "1 to 12",
+                       "American birdshot numbers go from 1 to 12."};
     return evenfall::stock::Stock{Form::shot, shot_m, o.material};
 }
 
@@ -82,7 +88,8 @@ Ended run(const StockOptions& o, const Printing& in) {
     if (!evaluation.ok()) return evaluation.problems();
     const auto answer = evenfall::stock::list(*document, *evaluation, *stock);
     if (!answer.ok()) return answer.problems();
-    print(o.json ? output::stock_json(*document, *answer) : stock_text(*document, *answer, stock->form, in));
+    o.json ? print(output::stock_json(*document, *answer))
+           : print(stock_text(*document, *answer, stock->form, stock->material, in), in);
     return done;
 }
 
@@ -95,7 +102,8 @@ void stock(Options& options) {
                    "copper and the like by American Wire Gauge, 0 to 40 (steel wire goes by other gauges: "
                    "measure it)");
     options.number("--shot", o->shot_m, Unit::mm, "SIZE", "shot by diameter");
-    options.number("--shot-number", o->shot_number, Unit::one, "N", "shot by its number, 1 to 12");
+    options.number("--shot-number", o->shot_number, Unit::one, "N",
+                   "American birdshot by its number, 1 to 12 (other countries count otherwise: measure it)");
     options.number("--sheet", o->sheet_m, Unit::mm, "THICKNESS", "sheet");
     options.text("--material", o->material, "ID", "of the stock; that of each hole's fill where not given");
 }

@@ -84,10 +84,10 @@ std::string beats_text(const Swum& of, const std::optional<double>& speed_m_s, c
         for (std::size_t i = 0; i < usual_retrieves_m_s.size(); ++i)
             row(words::retrieve_names[i], usual_retrieves_m_s[i]);
     }
-    return text + table.text() + '\n';
+    return text + table.text(in) + '\n';
 }
 
-std::string joints_text(const Swum& of) {
+std::string joints_text(const Swum& of, const Numbers& in) {
     if (of.answer.joints.empty()) return {};
     Table table({Side::left, Side::right, Side::left, Side::right});
     table.row({"Joint", "swings ±", "", "behind, of a beat"});
@@ -100,7 +100,7 @@ std::string joints_text(const Swum& of) {
         table.row({of.document.segment_names[j] + " – " + of.document.segment_names[j + 1],
                    degrees(joint.swing_rad), joint.at_stop ? words::at_stop : words::within_stop, lag});
     }
-    return table.text() + '\n';
+    return table.text(in) + '\n';
 }
 
 std::string against_text(const Swum& other, const swim::Change& change) {
@@ -139,10 +139,10 @@ Ended run(const SwimOptions& o, const Printing& in) {
     std::string text = lure->document.name + "\n\n" + words::ways[static_cast<std::size_t>(answer.way)] +
                        ". " + words::share_beats_in + std::to_string(answer.swims) + words::share_of +
                        std::to_string(answer.of) + words::share_assumptions + "\n";
-    text += beats_text(*lure, o.speed_m_s, in) + joints_text(*lure);
+    text += beats_text(*lure, o.speed_m_s, in) + joints_text(*lure, in);
     if (change) text += against_text(*other, *change);
     if (!answer.caution.empty()) text += answer.caution + '\n';
-    print(text + output::swim_left_out() + '\n');
+    print(text + output::swim_left_out() + '\n', in);
     return done;
 }
 

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "output.hpp"
+
 #include <cstddef>
 #include <string>
 #include <vector>
@@ -17,12 +19,16 @@ public:
     /// Missing cells stay empty; there are never more cells than columns.
     void row(std::vector<std::string> cells) { rows_.push_back(std::move(cells)); }
 
-    [[nodiscard]] std::string text() const;
+    /// With its cells in the reader's language.
+    [[nodiscard]] std::string text(const output::Numbers& in) const;
 
 private:
     std::vector<Side> columns_;
     std::vector<std::vector<std::string>> rows_;
 };
+
+/// Whether this line comes of a table, and is therefore in the reader's language already.
+[[nodiscard]] bool is_table_row(const std::string& line);
 
 /// Columns that a UTF-8 text takes on a terminal; every code point counts one.
 [[nodiscard]] std::size_t shown_width(const std::string& text);

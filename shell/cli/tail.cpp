@@ -41,22 +41,17 @@ std::string tail_text(const document::Document& d, const Evaluation& e, const so
     std::string text =
         d.name + "\n\nTail of " + materials::name_of(d.tail->material) + ": " + cubic(pour.cast.volume_m3) +
         ", " + in.mass(tail_effect.own.mass.kg) + gram + ", in water " +
-        in.signed_mass(tail_effect.own.in_water(with.water_density_kg_m3).kg) + gram + "\n\n" + trim.text() +
-        "\nMould, " + (r.open ? "one open half" : "two halves") + "\n  cavity " + cubic(pour.cavity_m3) +
+        in.signed_mass(tail_effect.own.in_water(with.water_density_kg_m3).kg) + gram + "\n\n" +
+        trim.text(in) + "\n" + (soft::is_melted(*d.tail) ? cautions::plastisol : cautions::silicone) +
+        "\n\nMould, " + (r.open ? "one open half" : "two halves") + "\n  cavity " + cubic(pour.cavity_m3) +
         ", frame inside " + in.length(pour.box_m.x, 0) + " × " + in.length(pour.box_m.z, 0) + " × " +
         in.length(pour.box_m.y, 0) + " " + in.length_symbol() + "\n  rubber " + cubic(pour.rubber.volume_m3) +
         ", " + in.mass(pour.rubber.mass_kg, 0) + gram + "\n\nPlastic for " + std::to_string(r.tails) +
         (r.tails == 1 ? " tail" : " tails") + "\n  poured " + in.mass(pour.poured_kg) + gram +
         (soft::is_melted(*d.tail) ? ", to heat " : ", to mix ") + in.mass(pour.heated_kg) + gram + "\n";
-    text += blend.text();
-    if (!soft::is_melted(*d.tail))
-        return text +
-               "\nSilicone sets by itself: parts, times, gloves and fresh air as its label has them.\n";
-    text += "\nHot plastisol burns deep and clings: gloves, long sleeves, eyes covered. Heat it slowly in "
-            "moving air and never past\n"
-            "its label's heat: overheated it gives off acid fumes. A drop of water in mould or cup makes it "
-            "spit: both bone dry.\n"
-            "Soft plastics of different makers may not mix or lie together. The label comes first.\n";
+    text += blend.text(in);
+    if (soft::is_melted(*d.tail))
+        text += "\nSoft plastics of different makers may not mix or lie together.\n";
     return text;
 }
 
@@ -78,8 +73,8 @@ Ended run(const TailOptions& o, const Printing& in) {
     if (!tail_effect.ok()) return tail_effect.problems();
     const auto pour = soft::pour(*document->tail, evaluation->ledger, o.pour);
     if (!pour.ok()) return pour.problems();
-    print(o.json ? output::tail_json(*document, *evaluation, *tail_effect, *pour)
-                 : tail_text(*document, *evaluation, *tail_effect, *pour, o.pour, in));
+    o.json ? print(output::tail_json(*document, *evaluation, *tail_effect, *pour))
+           : print(tail_text(*document, *evaluation, *tail_effect, *pour, o.pour, in), in);
     return done;
 }
 

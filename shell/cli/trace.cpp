@@ -25,7 +25,7 @@ std::string points_text(const picture::Profile& profile, const Numbers& in) {
         }
         table.row(std::move(cells));
     }
-    return table.text();
+    return table.text(in);
 }
 
 picture::Spot spot(const std::vector<double>& numbers, std::size_t at) {
@@ -98,6 +98,8 @@ Ended run(const TraceOptions& asked, const Printing& in) {
             in.length(profile->overhang_m) + mm + " off the lines there.\n";
     }
 
+    Outcome<HeldFile> file = HeldFile::hold(asked.write_to.value_or("-"));
+    if (!file.ok()) return file.problems();
     document::Document document;
     if (asked.into) {
         const Outcome<document::Document> old = load(*asked.into);
@@ -108,9 +110,9 @@ Ended run(const TraceOptions& asked, const Printing& in) {
         text += "The width is a guess, half the height: draw the width line.\n";
     }
     if (const Outcome<Evaluation> checked = evaluate(document); !checked.ok()) return checked.problems();
-    if (asked.write_to != "-") print(text);
+    if (asked.write_to != "-") print(text, in);
     if (asked.write_to) {
-        if (const Problems problems = keep(*asked.write_to, document); !problems.empty()) return problems;
+        if (const Problems problems = keep(*file, document); !problems.empty()) return problems;
     }
     return done;
 }

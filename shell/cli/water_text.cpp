@@ -31,7 +31,7 @@ std::string righting_text(const afloat::FloatAnswers& afloat, const Numbers& in)
         if (curve.points[i].is_trimmed)
             table.row({degrees(curve.points[i].heel_rad), in.thickness(curve.points[i].arm_m)});
     }
-    return text + table.text();
+    return text + table.text(in);
 }
 
 } // namespace
@@ -53,11 +53,11 @@ std::string floating_text(const output::InWater& water, const Numbers& in) {
                    in.length(r.draft_fore_m), in.length(r.draft_aft_m), in.length(r.freeboard_m),
                    percent(r.volume_out), in.thickness(r.gm_transverse_m)});
     }
-    text += table.text();
+    text += table.text(in);
     return text + '\n' + righting_text(afloat, in) + '\n';
 }
 
-std::string hinges_text(const document::Document& document, const output::InWater& water) {
+std::string hinges_text(const document::Document& document, const output::InWater& water, const Numbers& in) {
     if (water.hinges.joints.empty()) return {};
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right});
     table.row({"Joint", "shear mN", "moment N·mm", "eyes mN", "sag"});
@@ -68,7 +68,7 @@ std::string hinges_text(const document::Document& document, const output::InWate
                    number_text(1e3 * load.moment_n_m, Unit::one, 2),
                    number_text(1e3 * load.eye_force_n, Unit::one, 1), degrees(load.sag_rad)});
     }
-    return table.text() + '\n';
+    return table.text(in) + '\n';
 }
 
 std::string sweep_text(const output::InWater& water, const Numbers& in) {
@@ -84,7 +84,7 @@ std::string sweep_text(const output::InWater& water, const Numbers& in) {
                        in.signed_mass(p.in_water_kg), in.signed_mass(p.swelled_in_water_kg),
                        p.vertical_m_s ? in.speed(*p.vertical_m_s) : "–"});
         }
-        return table.text();
+        return table.text(in);
     };
     std::string text = rows(water.sweep.by_temperature, true);
     for (const double c : water.sweep.still_at_c)
@@ -111,7 +111,7 @@ std::string falls_text(const output::InWater& water, const Answers& answers, con
                    in.speed(f.vertical_band_m_s.low) + " to " + in.speed(f.vertical_band_m_s.high),
                    in.speed(f.forward_m_s), degrees(f.glide_rad)});
     }
-    return still + table.text() + held;
+    return still + table.text(in) + held;
 }
 
 std::string track_text(const output::InWater& water, const Answers& answers, const Numbers& in) {
@@ -130,7 +130,7 @@ std::string track_text(const output::InWater& water, const Answers& answers, con
         row(track.points[i]);
     row(track.points.back());
     std::string text =
-        (water.falls.hang_pitch_rad ? "From rest, as it hangs\n" : "From rest, level\n") + table.text();
+        (water.falls.hang_pitch_rad ? "From rest, as it hangs\n" : "From rest, level\n") + table.text(in);
     if (track.reached_s) {
         text += "There after " + number_text(*track.reached_s, Unit::one, 2) + " s, " +
                 in.length(track.forward_m, 0) + mm + " forward";

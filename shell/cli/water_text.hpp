@@ -12,7 +12,8 @@ namespace evenfall::cli {
 
 [[nodiscard]] std::string floating_text(const output::InWater& water,
                                         const Numbers& in); ///< rests, righting arms, what keeps it upright
-[[nodiscard]] std::string hinges_text(const document::Document& document, const output::InWater& water);
+[[nodiscard]] std::string hinges_text(const document::Document& document, const output::InWater& water,
+                                      const Numbers& in);
 [[nodiscard]] std::string sweep_text(const output::InWater& water,
                                      const Numbers& in); ///< warmer and salter water
 [[nodiscard]] std::string falls_text(const output::InWater& water, const Answers& answers,

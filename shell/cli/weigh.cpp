@@ -36,16 +36,18 @@ std::string head_text(const document::Document& document, const Answers& answers
     text += (wood != nullptr ? std::string(wood->name) : document.wood.species) + " · " +
             std::to_string(segments) + (segments == 1 ? " segment" : " segments") + " · " +
             water_text(document.water, answers.water_density_kg_m3, in) + "\n\n";
-    text += padded("Finished", label) + in.mass(answers.mass.kg) + " ± " + in.mass(answers.mass_sigma.kg) +
-            gram + ", displaces " + number_text(answers.displaced_m3, Unit::cm3, 2) + " cm³\n";
-    text += padded("In water", label) + in.signed_mass(answers.in_water.kg) + " ± " +
-            in.mass(answers.in_water_sigma.kg) + gram + "\n";
-    text += padded("Fall", label) + fall_words(answers, in) + '\n';
-    text += padded("Hang", label) + degrees(answers.pitch_rad) + " hang (nose-up positive), " +
-            degrees(answers.roll_rad) + " lean\n";
-    text += padded("B above G", label) + in.thickness(answers.bg_m) + " " + in.length_symbol() + "\n";
-    text += padded("G", label) + point_text(answers.g_m, in) + '\n';
-    text += padded("B", label) + point_text(answers.b_m, in) + '\n';
+    const auto line = [&](const char* name, const std::string& value) {
+        text += padded(in.speech.said(name), label) + in.speech.said(value) + '\n';
+    };
+    line("Finished", in.mass(answers.mass.kg) + " ± " + in.mass(answers.mass_sigma.kg) + gram +
+                         ", displaces " + number_text(answers.displaced_m3, Unit::cm3, 2) + " cm³");
+    line("In water", in.signed_mass(answers.in_water.kg) + " ± " + in.mass(answers.in_water_sigma.kg) + gram);
+    line("Fall", fall_words(answers, in));
+    line("Hang",
+         degrees(answers.pitch_rad) + " hang (nose-up positive), " + degrees(answers.roll_rad) + " lean");
+    line("B above G", in.thickness(answers.bg_m) + " " + in.length_symbol());
+    line("G", point_text(answers.g_m, in));
+    line("B", point_text(answers.b_m, in));
     return text;
 }
 
@@ -62,10 +64,10 @@ std::string stages_text(const document::Document& document, const Evaluation& ev
                    fall_s_ft(stage.tub_fall)});
     };
     for (const StageAnswer& stage : evaluation.answers.stages)
-        row(stage, output::stage_name(stage.stage));
+        row(stage, stage_name(stage.stage));
     for (const StageAnswer& test : stages_with_all(document, evaluation))
-        row(test, output::stage_name(test.stage) + output::with_all_words(document));
-    return table.text();
+        row(test, stage_name(test.stage) + output::with_all_words(document));
+    return table.text(in);
 }
 
 std::string segments_text(const Answers& answers, const Numbers& in) {
@@ -78,7 +80,7 @@ std::string segments_text(const Answers& answers, const Numbers& in) {
                    number_text(segment.displaced_m3, Unit::cm3, 2), in.mass(segment.mass.kg),
                    in.signed_mass(segment.in_water.kg), in.length(segment.g_m.x), in.length(segment.b_m.x)});
     }
-    return table.text();
+    return table.text(in);
 }
 
 /// What each coat weighs and what of it is felt in the water.
@@ -93,8 +95,9 @@ std::string coats_text(const document::Document& document, const Answers& answer
                    number_text(coat.displaced_m3, Unit::cm3, 2), in.signed_mass(coat.in_water.kg),
                    number_text(coat.in_water_share, Unit::percent, 0) + " %"});
     }
-    return table.text() + "A film makes the lure larger as well as heavier, so the water carries most of it; "
-                          "what soaks in is felt in full.\n\n";
+    return table.text(in) +
+           "A film makes the lure larger as well as heavier, so the water carries most of it; "
+           "what soaks in is felt in full.\n\n";
 }
 
 Ended run(const PresetOptions& o, const Printing& in) {
@@ -110,10 +113,11 @@ Ended run(const PresetOptions& o, const Printing& in) {
         const auto water = output::in_water(*document, *evaluation, shown_depth_m);
         if (!water.ok()) return water.problems();
         print(head_text(*document, answers, in) + near_neutral_text(*document, in) + '\n' +
-              stages_text(*document, *evaluation, in) + '\n' + segments_text(answers, in) + '\n' +
-              coats_text(*document, answers, in) + floating_text(*water, in) +
-              hinges_text(*document, *water) + sweep_text(*water, in) + warnings_text(answers, in) +
-              water_warnings_text(*water, in));
+                  stages_text(*document, *evaluation, in) + '\n' + segments_text(answers, in) + '\n' +
+                  coats_text(*document, answers, in) + floating_text(*water, in) +
+                  hinges_text(*document, *water, in) + sweep_text(*water, in) + warnings_text(answers, in) +
+                  water_warnings_text(*water, in),
+              in);
     }
     return done;
 }

@@ -1,5 +1,6 @@
 #include "cli/words.hpp"
 
+#include "document_fields.hpp"
 #include "evenfall.hpp"
 
 #include <cmath>
@@ -66,6 +67,10 @@ std::string warnings_text(const Answers& answers, const Numbers& in) {
     for (const Problem& warning : answers.warnings)
         text += "! " + warning.sentence.text(in.units) + '\n';
     return text.empty() ? text : '\n' + text;
+}
+
+std::string for_terminal(std::string_view text) {
+    return document::printable(text, text.size());
 }
 
 } // namespace evenfall::cli

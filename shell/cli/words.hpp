@@ -4,6 +4,7 @@
 #include "output.hpp"
 
 #include <string>
+#include <string_view>
 
 namespace evenfall::cli {
 
@@ -24,6 +25,10 @@ using output::Numbers;
 [[nodiscard]] std::string fall_words(const Answers& answers,
                                      const Numbers& in); ///< "159 mm/s, 1.92 s/ft (145 to 174 mm/s)"
 [[nodiscard]] std::string warnings_text(const Answers& answers, const Numbers& in);
+
+/// Text of others, a file's name for one, on its way to the terminal: nothing in it can colour, clear or move
+/// what stands there.
+[[nodiscard]] std::string for_terminal(std::string_view text);
 
 /// The words of a choice of the document, between commas.
 template <class Words>

@@ -19,7 +19,7 @@ Glyph glyph_of(const document::Part& part, double belly_z_m, double length_m) {
     if (says("hook") || says("treble")) return Glyph::hook;
     if (rigged && says("tail")) return Glyph::soft_tail;
     if (says("pin")) return Glyph::pin;
-    if (says("eye")) return rigged ? Glyph::glass_eye : Glyph::wire_eye;
+    if (says("eye")) return part.stage != Stage::hardware ? Glyph::glass_eye : Glyph::wire_eye;
     if (says("ring") || says("swivel")) return rigged ? Glyph::ring : Glyph::wire_eye;
     if (says("wire") || says("link") || says("line tie")) return Glyph::wire_eye;
     if (rigged && part.at_m.x > 0.95 * length_m) return Glyph::soft_tail;

@@ -1,5 +1,7 @@
 #include "drawing/pen.hpp"
 
+#include "look/said.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -125,9 +127,11 @@ void arrow_head(ImDrawList& list, ImVec2 tip, float dx, float dy, float size, Im
                            {base.x + dy * half, base.y - dx * half}, colour);
 }
 
-void text(ImDrawList& list, ImFont* font, float x, float y, ImU32 colour, std::string_view words, Side side,
+void text(ImDrawList& list, ImFont* font, float x, float y, ImU32 colour, std::string_view english, Side side,
           ImU32 ground) {
-    if (words.empty()) return;
+    if (english.empty()) return;
+    const bool is_broken = english.find('\n') != std::string_view::npos; // and then has been translated
+    const std::string_view words = is_broken ? english : look::said(english);
     const char* const end = words.data() + words.size();
     const ImVec2 size = font->CalcTextSizeA(font->FontSize, 1e6f, 0.0f, words.data(), end);
     if (side == Side::middle) x -= 0.5f * size.x;

@@ -30,7 +30,11 @@ inline constexpr const char* rename = "Name";
 
 // bench shelf
 inline constexpr const char* shelf = "Bench shelf";
+inline constexpr const char* shelf_help = "Help";
+inline constexpr const char* shelf_help_below =
+    "Look for a word, or tap any figure with dots below its name.";
 inline constexpr const char* shelf_first = "First steps";
+inline constexpr const char* shelf_about = "About";
 inline constexpr const char* shelf_version = "Evenfall "; // and its number
 inline constexpr const char* shelf_kept = "Saved on this device";
 inline constexpr const char* kept_unreadable = "Cannot be read";
@@ -46,6 +50,8 @@ inline constexpr const char* too_long_a_link = "Too much for a link: send it as 
 inline constexpr const char* shelf_save = "Save as a file";
 inline constexpr const char* shelf_load = "Open a file";
 inline constexpr const char* shelf_bench = "This bench";
+inline constexpr const char* language = "Language";
+inline constexpr const char* english = "English";
 inline constexpr const char* theme = "Screen";
 inline constexpr const char* theme_light = "Bright";
 inline constexpr const char* theme_dark = "Dim";

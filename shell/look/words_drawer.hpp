@@ -10,7 +10,7 @@ inline constexpr const char* drawer_below = "Your own weighed parts, saved on th
 inline constexpr const char* drawer_empty =
     "Nothing in it yet. Weigh ten of a kind together and divide: one hook alone is too light for a kitchen "
     "scale. Then open a part above and put it in here.";
-inline constexpr const char* drawer_put_in = "Into the drawer";
+inline constexpr const char* drawer_put_in = "To drawer";
 inline constexpr const char* drawer_put_on = "Put on the lure";
 inline constexpr const char* drawer_put_on_label = "From the drawer: ";
 inline constexpr const char* drawer_throw_out = "Remove";

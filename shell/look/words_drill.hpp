@@ -43,7 +43,7 @@ inline constexpr const char* scale_after_pockets =
     "Drilled, and all pockets cut, all segments on the scale should read";
 inline constexpr const char* scale_after_lead = "With its lead in and capped, all segments should read";
 inline constexpr const char* scale_after_change = "After it, the scale should read";
-inline constexpr const char* drill_back = "Back";
+inline constexpr const char* drill_back = "Previous";
 inline constexpr const char* drill_next = "Next";
 inline constexpr const char* drill_done = "Done";
 inline constexpr const char* drill_all_done = "Nothing is left to do at the holes.";

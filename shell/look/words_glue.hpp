@@ -22,11 +22,6 @@ inline constexpr const char* glue_gap = "gap";
 inline constexpr const char* glue_take = "Take of";
 inline constexpr const char* glue_soda = "Baking soda for the caps";
 inline constexpr const char* glue_millilitre = "ml";
-inline constexpr const char* glue_caution_title = "Glue";
-inline constexpr const char* glue_caution =
-    "CA bonds skin and eyelids in a second; in soda it turns hot and fumes: eye protection, fresh air, a few "
-    "drops at a time, no cotton gloves. "
-    "Uncured epoxy can make the skin allergic: gloves. Follow the products' labels.";
 inline constexpr const char* hinge_glue = "Glued with";
 inline constexpr const char* hinge_glue_none = "not weighed";
 inline constexpr const char* hinge_glue_ca = "CA";

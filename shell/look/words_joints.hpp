@@ -55,7 +55,7 @@ inline constexpr const char* hinge_parts_note =
 inline constexpr const char* hinge_takes_over = "Let the hinge weigh itself instead";
 inline constexpr const char* wire_temper = "Wire is";
 inline constexpr const char* temper_spring = "spring hard";
-inline constexpr const char* temper_soft = "soft";
+inline constexpr const char* temper_soft = "soft (usual)";
 
 inline constexpr const char* wire_group = "Wire and bits";
 inline constexpr const char* cut_row = "Cut for each eye";
@@ -81,9 +81,9 @@ inline constexpr const char* newton = "N";
 inline constexpr const char* line_field = "Line, breaking load";
 inline constexpr const char* line_absent = "20 lb";
 inline constexpr const char* pound_force_below = "pounds";
-inline constexpr const char* strength_note =
-    "An estimate from wire tables and the shear of wood: pull one hinge of your own until it gives before "
-    "you trust a lure to it.";
+inline constexpr const char* strength_note = "An estimate from wire tables and the shear of this wood: pull "
+                                             "one hinge of your own until it gives before "
+                                             "you trust a lure to it.";
 
 inline constexpr const char* walls_group = "Wood left";
 inline constexpr const char* wall_pin_face = "before the pin";
@@ -93,8 +93,5 @@ inline constexpr const char* wall_pocket_skin = "beside the pocket";
 inline constexpr const char* wall_pocket_hole = "pocket to hole";
 
 inline constexpr const char* wire_title = "Wire";
-inline constexpr const char* wire_caution =
-    "Cut ends fly: cover your eyes and hold both ends. A torch softens spring wire and can start a "
-    "fire: clear the bench.";
 
 } // namespace evenfall::shell::look::words

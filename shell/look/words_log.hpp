@@ -152,9 +152,9 @@ inline constexpr const char* doubt_note =
     "One standard deviation after each stage, 1 carved to 8 rigged. Solid: now. Dashed: before any reading.";
 inline constexpr const char* here_mark = "here";
 inline constexpr const char* draws_group = "Simulation";
-inline constexpr const char* draws_start = "Draw 10,000 lures";
+inline constexpr const char* draws_start = "Draw 10000 lures";
 inline constexpr const char* draws_stop = "Stop";
-inline constexpr const char* draws_of = "of 10,000 drawn";
+inline constexpr const char* draws_of = "of 10000 drawn";
 inline constexpr const char* draws_note = "Each is a whole lure with wood, lead, coats and drag drawn by "
                                           "their spreads: the same ones on every device.";
 inline constexpr const char* draws_half = "Half fall between";

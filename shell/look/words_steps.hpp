@@ -109,9 +109,20 @@ inline constexpr const char* measured_height = "Height read";
 inline constexpr const char* measured_absent = "as drawn";
 inline constexpr const char* measured_kind = "caliper reading";
 inline constexpr const char* remove_point = "Remove this point";
-inline constexpr const char* dust_title = "Saws, blades, dust";
-inline constexpr const char* dust_caution = "Clamp the work, cut away from your hands, wear eye protection "
-                                            "and a dust mask. Follow the tool maker's instructions.";
+// cautions; their sentences are the core's (cautions)
+inline constexpr const char* cautions_group = "Before you begin";
+inline constexpr const char* saws_title = "Saws, blades, dust";
+inline constexpr const char* burrs_title = "Joint saws and burrs";
+inline constexpr const char* drilling_title = "Drilling";
+inline constexpr const char* lead_title = "Lead";
+inline constexpr const char* hooks_title = "Hooks";
+inline constexpr const char* ca_title = "CA glue";
+inline constexpr const char* ca_on_soda_title = "CA glue on baking soda";
+inline constexpr const char* epoxy_title = "Epoxy";
+inline constexpr const char* sanding_title = "Sanding";
+inline constexpr const char* spray_title = "Spray and clear coats";
+inline constexpr const char* plastisol_title = "Hot soft plastic";
+inline constexpr const char* silicone_title = "Silicone";
 
 // provenance of a number in the tables
 inline constexpr const char* figure_read = "read in its source";
@@ -148,9 +159,11 @@ inline constexpr const char* hardware_below =
     "Whatever is weighed and put on. Stainless low in the body does part of the lead's work.";
 inline constexpr const char* part_kind = "part";
 inline constexpr const char* fitted_group = "Fitted in the wood";
+inline constexpr const char* painted_group = "Put on after paint, before the clear coat";
 inline constexpr const char* rigged_group = "Rigged when finished";
 inline constexpr const char* no_parts = "Nothing here yet.";
 inline constexpr const char* stage_fitted = "Fitted";
+inline constexpr const char* stage_painted_part = "After paint";
 inline constexpr const char* stage_rigged_short = "Rigged";
 inline constexpr const char* part_mass_below = "weigh several at once and divide";
 inline constexpr const char* mass_sigma = "Mass \xC2\xB1";
@@ -199,12 +212,6 @@ inline constexpr const char* through_back = "through the back";
 inline constexpr const char* floods = "Floods";
 inline constexpr const char* floods_below = "water comes in: the pocket lifts nothing";
 inline constexpr const char* add_pocket = "Add a pocket";
-inline constexpr const char* plastisol_title = "Hot soft plastic";
-inline constexpr const char* plastisol_caution =
-    "Molten plastisol burns skin and clings, and gives off fumes; heated past its label it gives off acid "
-    "ones. Pour outdoors or under a "
-    "hood, gloves and face shield on. Mould and cup bone dry: a drop of water makes it spit. Follow the "
-    "maker's label.";
 
 // lead
 inline constexpr const char* lead_head = "Lead";
@@ -299,12 +306,6 @@ inline constexpr const char* tub_in_tub = "in the tub.";
 inline constexpr const char* tub_coats = "Coats to come:";
 inline constexpr const char* tub_dress = "Hooks, tail and all else rigged:";
 inline constexpr const char* tub_felt = "felt in the fishing water";
-inline constexpr const char* lead_title = "Lead";
-inline constexpr const char* lead_caution = cautions::lead;
-inline constexpr const char* ca_title = "CA glue and baking soda";
-inline constexpr const char* ca_caution =
-    "Sets in a second with heat and sharp fumes: small amounts, air, eye protection, nothing near the skin. "
-    "Follow the product's label.";
 
 // finish
 inline constexpr const char* finish_head = "Finish";
@@ -354,10 +355,6 @@ inline constexpr const char* add_clear = "Clear coat";
 inline constexpr const char* add_coat_group = "Add a coat";
 inline constexpr const char* earlier = "Earlier";
 inline constexpr const char* later = "Later";
-inline constexpr const char* epoxy_title = "Epoxy";
-inline constexpr const char* epoxy_caution = "Uncured epoxy can make the skin allergic for life: gloves, "
-                                             "air, no solvent on skin. Never bring a torch near "
-                                             "solvent. Follow the product's label.";
 
 // water
 inline constexpr const char* water_head = "Water";
@@ -381,7 +378,7 @@ inline constexpr const char* stages_group = "Stage by stage";
 inline constexpr const char* stages_note =
     "Mass with its standard deviation; in water and fall are for the tub.";
 inline constexpr const char* with_rigging = "  with "; ///< hooks and tail
-inline constexpr const char* col_stage = "after";
+inline constexpr const char* col_stage = "stage";
 inline constexpr const char* col_mass = "scale";
 inline constexpr const char* col_in_tub = "in tub";
 inline constexpr const char* segments_table_group = "Segment by segment";
@@ -407,15 +404,6 @@ inline constexpr const char* ledger_hide = "Hide the lines";
 inline constexpr const char* col_segment_mass = "mass";
 inline constexpr const char* displaces = "displaces";
 inline constexpr const char* displaces_nothing = "displaces nothing more";
-
-inline constexpr const char* stage_carved = "carved";
-inline constexpr const char* stage_drilled = "drilled";
-inline constexpr const char* stage_hardware = "hardware in";
-inline constexpr const char* stage_leaded = "leaded";
-inline constexpr const char* stage_sealed = "sealed";
-inline constexpr const char* stage_painted = "painted";
-inline constexpr const char* stage_clear_coated = "clear coated";
-inline constexpr const char* stage_rigged = "rigged";
 
 inline constexpr const char* line_wood = "Wood of";
 inline constexpr const char* line_hole_wood = "Bored out of hole";

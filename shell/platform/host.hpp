@@ -51,8 +51,8 @@ public:
     }
     /// Milliseconds since 1970 by the device's clock; 0 where there is none.
     [[nodiscard]] virtual double now_ms() { return 0.0; }
-    /// Explain an answer of the strip and its source; `id` as in strip_answers.
-    virtual void explain(const std::string& id) { (void)id; }
+    /// Explain a figure: an entry of the help with what went into it (help::told).
+    virtual void explain(const std::string& told_json) { (void)told_json; }
     /// Show the build sheet over this part of the window [CSS px]. `revision` changes whenever the sheet must
     /// be requested again (App::sheet_file). Called again with every change of any argument.
     virtual void show_sheet(float x, float y, float w, float h, unsigned revision) {
@@ -67,8 +67,12 @@ public:
     virtual void install() {}
     /// Keep the screen from going dark, while one hole after the other is drilled; or no longer.
     virtual void keep_awake(bool awake) { (void)awake; }
-    /// Show the first steps again.
+    /// Show the first steps again; the search of the help; what the page is and where it comes from.
     virtual void first_steps() {}
+    virtual void show_help() {}
+    virtual void about() {}
+    /// The language of the bench is this one now, "de": the page's own texts are asked for by App::said.
+    virtual void speaks(const std::string& code) { (void)code; }
     /// Announce a headline to assistive technology.
     virtual void announce(const std::string& text) = 0;
 };

@@ -54,8 +54,8 @@ EM_JS(int, ef_host_take_everything, (const char* plan), {
     return globalThis.EvenfallHost ? globalThis.EvenfallHost.take_everything(UTF8ToString(plan)) : 0;
 });
 EM_JS(double, ef_host_now, (), { return Date.now(); });
-EM_JS(void, ef_host_explain, (const char* id), {
-    if (globalThis.EvenfallHost) globalThis.EvenfallHost.explain(UTF8ToString(id));
+EM_JS(void, ef_host_explain, (const char* told), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.explain(UTF8ToString(told));
 });
 EM_JS(void, ef_host_show_sheet, (float x, float y, float w, float h, unsigned revision), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.show_sheet(x, y, w, h, revision);
@@ -75,8 +75,17 @@ EM_JS(void, ef_host_install, (), {
 EM_JS(void, ef_host_keep_awake, (int awake), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.keep_awake(awake !== 0);
 });
+EM_JS(void, ef_host_speaks, (const char* code), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.speaks(UTF8ToString(code));
+});
 EM_JS(void, ef_host_first_steps, (), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.first_steps();
+});
+EM_JS(void, ef_host_show_help, (), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.show_help();
+});
+EM_JS(void, ef_host_about, (), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.about();
 });
 EM_JS(void, ef_host_announce, (const char* text), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.announce(UTF8ToString(text));
@@ -122,7 +131,7 @@ public:
         return ef_host_take_everything(plan_json.c_str()) != 0;
     }
     double now_ms() override { return ef_host_now(); }
-    void explain(const std::string& id) override { ef_host_explain(id.c_str()); }
+    void explain(const std::string& told_json) override { ef_host_explain(told_json.c_str()); }
     void show_sheet(float x, float y, float w, float h, unsigned revision) override {
         ef_host_show_sheet(x, y, w, h, revision);
     }
@@ -131,7 +140,10 @@ public:
     void save_sheet(const std::string& name) override { ef_host_save_sheet(name.c_str()); }
     void install() override { ef_host_install(); }
     void keep_awake(bool awake) override { ef_host_keep_awake(awake ? 1 : 0); }
+    void speaks(const std::string& code) override { ef_host_speaks(code.c_str()); }
     void first_steps() override { ef_host_first_steps(); }
+    void show_help() override { ef_host_show_help(); }
+    void about() override { ef_host_about(); }
     void announce(const std::string& text) override { ef_host_announce(text.c_str()); }
 };
 

@@ -30,7 +30,8 @@ const Uncertainty* BenchAnswerCache::uncertainty(const Session& session) {
     follow(session);
     if (!uncertainty_known_) {
         uncertainty_known_ = true;
-        if (auto found = evenfall::uncertainty(session.document())) uncertainty_ = std::move(found).value();
+        if (auto found = evenfall::uncertainty(session.document(), session.worked()))
+            uncertainty_ = std::move(found).value();
     }
     return uncertainty_ ? &*uncertainty_ : nullptr;
 }

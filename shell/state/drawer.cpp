@@ -96,10 +96,16 @@ Outcome<DrawerItem> read_thing(const Json& json, const std::string& path) {
         thing.mass_sigma_kg = r.number("sigma_g", document::field_of<&Part::mass_sigma_kg>, false);
         thing.reach_m = r.number("reach_mm", document::field_of<&Part::reach_m>, false);
         const std::string stage = r.text("put_on", true);
-        const bool rigged = stage == "rigged" || stage == "dressed"; // the second: files of before 1.2
-        if (stage != "hardware" && !rigged)
-            r.refuse(ProblemCode::unknown_name, "put_on", "hardware, rigged", words::drawer_off_limits);
-        thing.put_on = rigged ? Stage::rigged : Stage::hardware;
+        // "dressed": files of before 1.2
+        const auto& stages = document::table::part_stages;
+        const auto word = std::find_if(stages.begin(), stages.end(), [&](const auto& w) {
+            return w.word == (stage == "dressed" ? "rigged" : stage);
+        });
+        if (word == stages.end())
+            r.refuse(ProblemCode::unknown_name, "put_on", "hardware, painted, rigged",
+                     words::drawer_off_limits);
+        else
+            thing.put_on = word->value;
     } else {
         thing.diameter_m =
             r.number("diameter_mm", document::field_of<&document::Fill::stock_diameter_m>, true)
@@ -166,7 +172,7 @@ std::string write_drawer(const Drawer& drawer) {
             json["mass_g"] = rounded(units::g_from_kg(thing.mass_kg));
             if (thing.mass_sigma_kg) json["sigma_g"] = rounded(units::g_from_kg(*thing.mass_sigma_kg));
             if (thing.reach_m) json["reach_mm"] = rounded(units::mm_from_m(*thing.reach_m));
-            json["put_on"] = thing.put_on == Stage::rigged ? "rigged" : "hardware";
+            json["put_on"] = document::word_of(document::table::part_stages, thing.put_on);
         } else {
             json["diameter_mm"] = rounded(units::mm_from_m(thing.diameter_m));
         }

@@ -20,14 +20,14 @@ enum class DrawerItemKind {
 
 struct DrawerItem {
     DrawerItemKind kind = DrawerItemKind::part;
-    std::string name;                                           ///< 1 to 80 bytes
-    std::string material = "stainless";                         ///< part, stock
-    double mass_kg = 0.0;                                       ///< part: 0 to 2 kg
-    std::optional<double> mass_sigma_kg;                        ///< part
-    std::optional<double> reach_m;                              ///< part
-    Stage put_on = Stage::hardware;                             ///< part: hardware or rigged
-    double diameter_m = 0.0;                                    ///< wire, stock: 0.2 to 40 mm
-    document::WireTemper temper = document::WireTemper::spring; ///< wire
+    std::string name;                                     ///< 1 to 80 bytes
+    std::string material = "stainless";                   ///< part, stock
+    double mass_kg = 0.0;                                 ///< part: 0 to 2 kg
+    std::optional<double> mass_sigma_kg;                  ///< part
+    std::optional<double> reach_m;                        ///< part
+    Stage put_on = Stage::hardware;                       ///< part, as Part::stage
+    double diameter_m = 0.0;                              ///< wire, stock: 0.2 to 40 mm
+    document::WireTemper temper = document::usual_temper; ///< wire
 };
 
 inline constexpr std::size_t most_things = 200;

@@ -222,6 +222,7 @@ Edit draw_hinge(int index) {
         return on_joint(index, [typed](document::Joint& joint) {
             document::Hinge hinge;
             hinge.weighs = !typed;
+            hinge.temper = document::usual_temper;
             hinge.glue = document::HingeGlue::epoxy;
             joint.hinge = hinge;
         })(std::move(d));

@@ -6,7 +6,6 @@
 #include <utility>
 
 namespace evenfall::shell::state {
-
 Session::Session(document::Document first) : history_(std::move(first)), shown_(history_.current()) {
     auto outcome = evaluate(shown_);
     if (outcome.ok()) {
@@ -20,7 +19,11 @@ Session::Session(document::Document first) : history_(std::move(first)), shown_(
 bool Session::apply(const Change& change) {
     const bool of_plan = offer_ && !change.of_kept;
     document::Document next = change.edit(of_plan ? offer_->document : history_.current());
-    auto outcome = evaluate(next);
+    auto outcome = evaluate(next, worked());
+    if (outcome.ok() && change.finished) {
+        Problems too_long = document::too_long_to_open(next);
+        if (!too_long.empty()) outcome = std::move(too_long);
+    }
     if (!outcome.ok()) {
         if (change.finished && !offer_) abandon();
         if (change.finished)
@@ -127,12 +130,12 @@ bool Session::open_link(const std::string& text) {
 
 bool Session::plan_lead() {
     abandon();
-    auto planned = evenfall::plan_lead(document::as_it_lies(history_.current()));
+    auto planned = evenfall::plan_lead(document::as_it_lies(history_.current()), worked());
     if (!planned.ok()) {
         refuse(planned.problems());
         return false;
     }
-    auto outcome = evaluate(planned->document);
+    auto outcome = evaluate(planned->document, worked());
     if (!outcome.ok()) {
         refuse(outcome.problems());
         return false;
@@ -165,7 +168,7 @@ void Session::keep(document::Document document, std::string label) {
 bool Session::show_kept() {
     shown_ = history_.current();
     ++shown_revision_;
-    auto outcome = evaluate(shown_);
+    auto outcome = evaluate(shown_, worked());
     if (outcome.ok()) {
         problems_.clear();
         evaluation_ = std::move(outcome).value();

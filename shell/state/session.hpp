@@ -38,6 +38,9 @@ public:
     /// The last finished document: what is saved and shared.
     [[nodiscard]] const document::Document& kept() const { return history_.current(); }
 
+    /// What the next evaluation may reuse of this one, or null.
+    [[nodiscard]] const Kept* worked() const { return evaluation_ ? &evaluation_->kept : nullptr; }
+
     /// The answers for document(); absent only when the very first document could not be evaluated.
     [[nodiscard]] const std::optional<Evaluation>& evaluation() const { return evaluation_; }
 

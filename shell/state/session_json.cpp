@@ -135,15 +135,24 @@ std::string session_head(const document::Document& document) {
 } // namespace
 
 document::Tree settings_tree(const Settings& settings) {
-    return {
-        {"length", word_of(settings.units.length)},      {"mass", word_of(settings.units.mass)},
-        {"fall", word_of(settings.units.fall)},          {"temperature", word_of(settings.units.temperature)},
-        {"theme", word_of(theme_words, settings.theme)}, {"large_text", settings.large_text},
-        {"left_handed", settings.left_handed},           {"retrieve", retrieve_tree(settings.retrieve)}};
+    return {{"language", settings.language},
+            {"length", word_of(settings.units.length)},
+            {"mass", word_of(settings.units.mass)},
+            {"fall", word_of(settings.units.fall)},
+            {"temperature", word_of(settings.units.temperature)},
+            {"theme", word_of(theme_words, settings.theme)},
+            {"large_text", settings.large_text},
+            {"left_handed", settings.left_handed},
+            {"retrieve", retrieve_tree(settings.retrieve)}};
 }
 
 void take_settings(const document::Tree& tree, Settings& settings) {
     if (!tree.is_object()) return;
+    constexpr std::size_t longest_language = 16;
+    const auto language = tree.find("language");
+    if (language != tree.end() && language->is_string() &&
+        language->get_ref<const std::string&>().size() <= longest_language)
+        settings.language = language->get<std::string>();
     take_unit(tree, "length", settings.units.length);
     take_unit(tree, "mass", settings.units.mass);
     take_unit(tree, "fall", settings.units.fall);

@@ -5,6 +5,8 @@
 #include "evenfall.hpp"
 #include "state/retrieve.hpp"
 
+#include <string>
+
 namespace evenfall::shell::state {
 
 enum class Theme { light, dark };
@@ -12,6 +14,7 @@ enum class Theme { light, dark };
 inline constexpr double large_text_scale = 1.25; ///< the page's style sheet has the same figure
 
 struct Settings {
+    std::string language; ///< "en", "de"; empty: that of the device
     units::UnitSet units{.fall = units::Unit::s_per_ft};
     Theme theme = Theme::light;
     bool large_text = false;  ///< everything by large_text_scale

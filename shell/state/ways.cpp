@@ -29,33 +29,33 @@ bool WaySearch::work_on(const Session& session) {
     return !done();
 }
 
-Edit take_way(const reach::Way& way) {
-    return [changed = way.document](const document::Document& kept) {
-        document::Document next = changed;
-        next.holes = kept.holes;
-        document::change_holes(next, changed.holes);
-        return next;
-    };
-}
-
-template <class T, class Ask>
-const T* ReachAnswerCache::answer(Kept<T>& kept, const Session& session, Ask ask) {
-    if (kept.revision != session.revision()) {
-        kept.revision = session.revision();
-        auto made = ask(session.kept());
-        kept.value = made.ok() ? std::optional(std::move(made).value()) : std::nullopt;
-    }
-    return kept.value ? &*kept.value : nullptr;
+template <class T>
+bool ReachAnswerCache::Kept<T>::begins(const Session& session) {
+    if (revision == session.revision()) return false;
+    revision = session.revision();
+    value.reset();
+    return true;
 }
 
 const reach::ReachMap* ReachAnswerCache::map(const Session& session) {
-    return answer(map_, session, [](const document::Document& d) {
-        return reach::reach_map(d, {d.targets, {}});
-    });
+    if (map_.begins(session)) {
+        const document::Document& lure = session.kept();
+        if (auto made = reach::reach_map(lure, {lure.targets, {}})) map_.value = std::move(made).value();
+    }
+    return map_.value ? &*map_.value : nullptr;
 }
 
-const Family* ReachAnswerCache::family(const Session& session) {
-    return answer(family_, session, reach::family);
+const std::vector<reach::Member>* ReachAnswerCache::family(const Session& session) {
+    if (family_.begins(session)) family_.value.emplace();
+    auto& members = family_.value;
+    if (members && members->size() < reach::family_falls.size()) {
+        auto next = reach::family_member(session.kept(), reach::family_falls[members->size()]);
+        if (next)
+            members->push_back(std::move(next).value());
+        else
+            members.reset();
+    }
+    return members ? &*members : nullptr;
 }
 
 } // namespace evenfall::shell::state

@@ -5,8 +5,8 @@
 #include "reach.hpp"
 #include "state/session.hpp"
 
-#include <array>
 #include <optional>
+#include <vector>
 
 namespace evenfall::shell::state {
 
@@ -34,28 +34,24 @@ private:
     Problems refusal_;
 };
 
-/// The kept lure as this way has it. Readings of holes that the way changes stay readings of the old ones.
-[[nodiscard]] Edit take_way(const reach::Way& way);
-
-using Family = std::array<reach::Member, 4>;
-
 /// Reach map and family of the kept lure, each worked out once for it. nullptr where the core refuses.
 class ReachAnswerCache {
 public:
     const reach::ReachMap* map(const Session& session);
-    const Family* family(const Session& session);
+    /// The members so far, one more with each call: each takes some milliseconds.
+    const std::vector<reach::Member>* family(const Session& session);
 
 private:
     template <class T>
     struct Kept {
         std::optional<unsigned> revision;
         std::optional<T> value;
+        /// Forgets what was kept for another lure. True where the answer is asked for the first time.
+        bool begins(const Session& session);
     };
-    template <class T, class Ask>
-    static const T* answer(Kept<T>& kept, const Session& session, Ask ask);
 
     Kept<reach::ReachMap> map_;
-    Kept<Family> family_;
+    Kept<std::vector<reach::Member>> family_;
 };
 
 } // namespace evenfall::shell::state

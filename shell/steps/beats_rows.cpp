@@ -22,9 +22,9 @@ std::string beats_counted_text(const PanelContext& context, const document::Read
 
 void foretold_row(PanelContext& context, std::optional<double> per_m, std::string_view below) {
     const widgets::Unit unit = context.ui.units.UnitSet::of(units::Quantity::beats);
-    widgets::figure_row(context.ui,
-                        unit == widgets::Unit::per_m ? words::foretold_a_metre : words::foretold_in_ten_feet,
-                        per_m ? widgets::number_text(*per_m, unit) : std::string(words::dash), {}, below);
+    widgets::figure_row(
+        context.ui, unit == widgets::Unit::per_m ? words::foretold_a_metre : words::foretold_in_ten_feet,
+        per_m ? widgets::number_text(*per_m, unit) : std::string(words::dash), {}, below, help::Topic::beats);
 }
 
 void foretell_count(PanelContext& context, document::Reading& r) {

@@ -13,9 +13,10 @@ constexpr std::array<widgets::TableColumn, 3> columns{{{0.0f, 0.34f, widgets::Al
 
 } // namespace
 
-void before_after_head(PanelContext& context, std::string_view before, std::string_view after) {
+bool before_after_head(PanelContext& context, std::string_view before, std::string_view after,
+                       help::Topic topic) {
     const std::array<std::string_view, 3> titles{std::string_view{}, before, after};
-    widgets::table_head(context.ui, columns, titles);
+    return widgets::table_head(context.ui, columns, titles, topic);
 }
 
 void before_after_row(PanelContext& context, std::string_view title, const std::string& before,

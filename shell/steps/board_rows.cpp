@@ -67,6 +67,8 @@ void reading_rows(PanelContext& context, int index) {
 
 void board_rows(PanelContext& context) {
     if (!section(context, {"section.shape.board", words::board_group})) return;
+    widgets::caution_box(context.ui, words::saws_title, cautions::saws);
+    widgets::gap();
     const auto& kept = context.document().board;
     if (widgets::toggle(context.ui, "shape.board", words::board_show, kept.has_value(),
                         words::board_show_below)) {

@@ -18,11 +18,12 @@ namespace {
 namespace words = look::words;
 using widgets::Align;
 
-/// Rows of a name and figures; a tap on one shows why its plan falls short. Woods have their hardness beside
-/// their density.
+/// Rows of a name and figures; a tap on one shows why its plan falls short, one on their head explains them.
+/// Woods have their hardness beside their density.
 void table(PanelContext& context, const std::string& id, const char* first, const std::string& second,
            const std::vector<compare::Option>& options,
-           std::string (*figure)(const PanelContext&, const compare::Option&), bool hardness = false) {
+           std::string (*figure)(const PanelContext&, const compare::Option&), help::Topic topic) {
+    const bool hardness = topic == help::Topic::woods;
     const std::array<widgets::TableColumn, 4> four{{{0.0f, 0.38f, Align::left},
                                                     {0.38f, 0.62f, Align::right},
                                                     {0.80f, 1.0f, Align::right},
@@ -33,7 +34,7 @@ void table(PanelContext& context, const std::string& id, const char* first, cons
         hardness ? std::span<const widgets::TableColumn>(four) : std::span<const widgets::TableColumn>(three);
     const std::string fill = titled(context, words::col_fill, Quantity::mass);
     const std::array<std::string_view, 4> titles{first, second, fill, words::col_hard};
-    widgets::table_head(context.ui, columns, std::span(titles).first(columns.size()));
+    widgets::table_head(context.ui, columns, std::span(titles).first(columns.size()), topic);
     for (const compare::Option& option : options) {
         const std::string middle = figure(context, option);
         const std::string last = option.met && option.fill_kg
@@ -80,7 +81,7 @@ void wood_table_rows(PanelContext& context) {
             return number_of(d, o.density_kg_m3, Quantity::density) + " ±" +
                    widgets::number_text(o.spread, widgets::Unit::percent, 0) + " %";
         },
-        true);
+        help::Topic::woods);
 }
 
 void metal_table_rows(PanelContext& context) {
@@ -88,10 +89,12 @@ void metal_table_rows(PanelContext& context) {
     widgets::note(context.ui, words::metals_below);
     const auto* options = asked(context, context.motion.metals, compare::metals);
     if (options == nullptr) return;
-    table(context, "metals", words::col_metal, titled(context, words::col_deepest, Quantity::length),
-          *options, [](const PanelContext& d, const compare::Option& o) {
-              return number_of(d, o.deepest_m, Quantity::length);
-          });
+    table(
+        context, "metals", words::col_metal, titled(context, words::col_deepest, Quantity::length), *options,
+        [](const PanelContext& d, const compare::Option& o) {
+            return number_of(d, o.deepest_m, Quantity::length);
+        },
+        help::Topic::metals);
 }
 
 void stock_rows(PanelContext& context) {
@@ -116,19 +119,19 @@ void stock_rows(PanelContext& context) {
         switch (wish.form) {
         case Form::rod:
             widgets::figure_row(context.ui, title, number_of(context, amount.length_m, Quantity::length),
-                                unit_of(context, Quantity::length), below);
+                                unit_of(context, Quantity::length), below, help::Topic::stock);
             break;
         case Form::shot: {
             const std::string off = words::stock_off + signed_mass(context, amount.over_kg);
             widgets::figure_row(context.ui, title, std::to_string(amount.count), {},
-                                below.empty() ? std::string_view(off) : below);
+                                below.empty() ? std::string_view(off) : below, help::Topic::stock);
             break;
         }
         case Form::sheet:
             widgets::figure_row(
                 context.ui, title,
                 widgets::number_text(units::cm2_from_m2(amount.area_m2), widgets::Unit::one, 2),
-                words::stock_area_unit, below);
+                words::stock_area_unit, below, help::Topic::stock);
             break;
         }
     };

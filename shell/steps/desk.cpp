@@ -4,6 +4,7 @@
 #include "look/words_steps.hpp"
 #include "widgets/pick_field.hpp"
 #include "widgets/rows.hpp"
+#include "widgets/words_of_panel.hpp"
 
 #include <algorithm>
 
@@ -33,6 +34,13 @@ bool section(PanelContext& context, const Section& which) {
     // The heading stays under the finger; the rows come or go below it from the next frame on.
     if (widgets::section_row(context.ui, id, which.title, which.said, open)) view.sections[id] = !open;
     return open;
+}
+
+void caution_section(PanelContext& context, const char* id, const std::vector<Caution>& cautions) {
+    if (!section(context, {id, words::cautions_group, {}, true})) return;
+    for (const Caution& caution : cautions)
+        widgets::caution_box(context.ui, caution.title, caution.text);
+    widgets::gap();
 }
 
 std::string label_of(std::string_view what, std::string_view kind, int index) {
@@ -99,28 +107,6 @@ std::string titled(const PanelContext& context, std::string_view title, Quantity
 
 std::string signed_mass(const PanelContext& context, double mass_kg) {
     return units::with_plus(mass_kg, text_of(context, mass_kg, Quantity::mass));
-}
-
-std::string_view stage_words(Stage stage) {
-    switch (stage) {
-    case Stage::carved:
-        return words::stage_carved;
-    case Stage::drilled:
-        return words::stage_drilled;
-    case Stage::hardware:
-        return words::stage_hardware;
-    case Stage::leaded:
-        return words::stage_leaded;
-    case Stage::sealed:
-        return words::stage_sealed;
-    case Stage::painted:
-        return words::stage_painted;
-    case Stage::clear_coated:
-        return words::stage_clear_coated;
-    case Stage::rigged:
-        return words::stage_rigged;
-    }
-    return {};
 }
 
 std::string_view provenance_words(materials::Provenance provenance) {

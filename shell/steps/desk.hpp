@@ -64,6 +64,13 @@ struct Section {
 };
 [[nodiscard]] bool section(PanelContext& context, const Section& which);
 
+/// What is to be read before the work of a step begins: a section that is open until the builder closes it.
+struct Caution {
+    const char* title = "";
+    const char* text = "";
+};
+void caution_section(PanelContext& context, const char* id, const std::vector<Caution>& cautions);
+
 /// "Depth of hole 2", for the history.
 [[nodiscard]] std::string label_of(std::string_view what, std::string_view kind, int index);
 
@@ -96,7 +103,6 @@ void optional_number(PanelContext& context, const std::string& id, std::string_v
 [[nodiscard]] std::string titled(const PanelContext& context, std::string_view title, Quantity quantity);
 /// Weight in water, with sign: "+1.42 g", "−0.30 g".
 [[nodiscard]] std::string signed_mass(const PanelContext& context, double mass_kg);
-[[nodiscard]] std::string_view stage_words(Stage stage);
 [[nodiscard]] std::string_view provenance_words(materials::Provenance provenance);
 /// A segment's name, or "Segment 2" where it has none.
 [[nodiscard]] std::string segment_name(const document::Document& document, int segment);

@@ -187,7 +187,11 @@ void head(PanelContext& context, const Work& work, const Rect& rect) {
                 hole_label(context, *work.document, work.steps[at].hole) + " · " + std::to_string(at + 1) +
                 " " + words::drill_of + " " + std::to_string(work.steps.size());
     }
-    text_in(ui, {rect.x, rect.y, rect.w - look::target - 8.0f, rect.h}, ui.type.title, ui.inks().ink, title);
+    const Rect place{rect.x, rect.y, rect.w - look::target - 8.0f, rect.h};
+    const help::Topic topic = work.steps.empty() ? help::Topic::none : help::Topic::lead_work;
+    const widgets::Touch touch = widgets::help_area(ui, topic, place);
+    help_text_in(ui, place, ui.type.title, ui.inks().ink, title, topic);
+    if (touch.focused) focus_ring(ui, place, look::control_rounding);
     if (widgets::icon_button_at(ui, "drill.close",
                                 {rect.right() - look::target, rect.y, look::target, rect.h},
                                 widgets::Icon::close))

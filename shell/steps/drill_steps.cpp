@@ -65,7 +65,7 @@ void work_table(PanelContext& context, const document::Document& document, std::
     const std::string depth = titled(context, words::col_depth, Quantity::length);
     const std::string lead = titled(context, words::col_lead, Quantity::mass);
     const std::array<std::string_view, 4> titles{words::col_hole, bit, depth, lead};
-    widgets::table_head(context.ui, columns, titles);
+    widgets::table_head(context.ui, columns, titles, help::Topic::lead_work);
     for (const HoleStep& step : steps) {
         const std::string title = hole_label(context, document, step.hole);
         const std::string bit_text =

@@ -1,5 +1,6 @@
 #include "steps/step_panels.hpp"
 
+#include "look/words_help.hpp"
 #include "look/words_steps.hpp"
 #include "look/words_water.hpp"
 #include "output.hpp"
@@ -33,9 +34,15 @@ void speed_row(PanelContext& context, const fall::SteadyFall& fall) {
     std::string low = fall_end_text(context, rises ? -band.high : band.low);
     std::string high = fall_end_text(context, rises ? -band.low : band.high);
     if (context.ui.units.of(Quantity::fall) != widgets::Unit::mm_per_s) std::swap(low, high);
-    widgets::figure_row(context.ui, rises ? words::speed_up : words::speed_down,
-                        number_of(context, speed, Quantity::fall), unit_of(context, Quantity::fall),
-                        between(low, high));
+    if (!widgets::figure_row(context.ui, rises ? words::speed_up : words::speed_down,
+                             number_of(context, speed, Quantity::fall), unit_of(context, Quantity::fall),
+                             between(low, high), help::Topic::fall))
+        return;
+    const Answers& answers = context.evaluation().answers;
+    widgets::went_in(context.ui, words::went_in_water, signed_mass(context, answers.in_water.kg));
+    widgets::went_in(context.ui, words::went_angle, text_of(context, fall.pitch_rad, Quantity::angle));
+    widgets::went_in(context.ui, words::went_temperature,
+                     text_of(context, context.document().water.temperature_c, Quantity::temperature));
 }
 
 void steady_rows(PanelContext& context, const fall::SteadyFalls& falls, std::size_t index) {
@@ -52,9 +59,10 @@ void steady_rows(PanelContext& context, const fall::SteadyFalls& falls, std::siz
                  text_of(context, *falls.hang_pitch_rad, Quantity::angle);
     }
     widgets::figure_row(context.ui, words::fall_pitch, number_of(context, fall.pitch_rad, Quantity::angle),
-                        unit_of(context, Quantity::angle), below);
+                        unit_of(context, Quantity::angle), below, help::Topic::fall_attitude);
     widgets::figure_row(context.ui, words::glide_angle, number_of(context, fall.glide_rad, Quantity::angle),
-                        unit_of(context, Quantity::angle), angle_band(context, fall.glide_band_rad));
+                        unit_of(context, Quantity::angle), angle_band(context, fall.glide_band_rad),
+                        help::Topic::fall_attitude);
     if (!fall.holds_over_band) widgets::note(context.ui, words::not_over_band);
 }
 
@@ -72,18 +80,26 @@ void depth_rows(PanelContext& context) {
         return;
     }
     if (!track->reached_s) {
-        widgets::figure_row(context.ui, words::time_to_depth, words::not_reached, {});
+        widgets::figure_row(context.ui, words::time_to_depth, words::not_reached, {}, {},
+                            help::Topic::fall_time);
         return;
     }
-    widgets::figure_row(context.ui, words::time_to_depth,
-                        widgets::number_text(*track->reached_s, widgets::Unit::one, 2), words::second);
-    widgets::figure_row(context.ui, words::glide_distance,
-                        number_of(context, track->forward_m, Quantity::length),
-                        unit_of(context, Quantity::length), words::glide_distance_below);
+    if (widgets::figure_row(context.ui, words::time_to_depth,
+                            widgets::number_text(*track->reached_s, widgets::Unit::one, 2), words::second, {},
+                            help::Topic::fall_time)) {
+        widgets::went_in(context.ui, words::depth_field,
+                         text_of(context, context.view.fall_depth_m, Quantity::depth));
+        if (const auto& fall = context.evaluation().answers.fall)
+            widgets::went_in(context.ui, words::went_speed,
+                             text_of(context, fall->speed_m_s, Quantity::fall));
+    }
+    widgets::figure_row(
+        context.ui, words::glide_distance, number_of(context, track->forward_m, Quantity::length),
+        unit_of(context, Quantity::length), words::glide_distance_below, help::Topic::fall_time);
     if (!track->start_up_share) return;
     widgets::figure_row(context.ui, words::start_up,
                         widgets::number_text(*track->start_up_share, widgets::Unit::percent, 0),
-                        unit_of(context, Quantity::percent), words::start_up_below);
+                        unit_of(context, Quantity::percent), words::start_up_below, help::Topic::fall_time);
 }
 
 } // namespace

@@ -51,7 +51,7 @@ void open_member(PanelContext& context, const Member& member, std::string_view n
 void family_rows(PanelContext& context) {
     if (!section(context, {"section.lead.family", words::family_group})) return;
     widgets::note(context.ui, words::family_below);
-    const state::Family* family = context.motion.reach.family(context.session);
+    const auto* family = context.motion.reach.family(context.session);
     if (family == nullptr) {
         widgets::note(context.ui, words::family_none);
         return;
@@ -63,7 +63,7 @@ void family_rows(PanelContext& context) {
     const std::string fill = titled(context, words::col_fill, Quantity::mass);
     const std::string weight = titled(context, words::family_weight, Quantity::mass);
     const std::array<std::string_view, 4> titles{std::string_view{}, fill, weight, words::family_chance};
-    widgets::table_head(context.ui, columns, titles);
+    widgets::table_head(context.ui, columns, titles, help::Topic::family);
     for (int i = 0; i < static_cast<int>(family->size()); ++i) {
         const Member& member = (*family)[static_cast<std::size_t>(i)];
         const std::string_view name = words::card_falls[static_cast<std::size_t>(member.fall)];
@@ -81,6 +81,8 @@ void family_rows(PanelContext& context) {
             context.motion.family_open = open ? -1 : i;
         if (open) open_member(context, member, name);
     }
+    if (family->size() < reach::family_falls.size())
+        context.ui.frames_wanted = std::max(context.ui.frames_wanted, 2);
 }
 
 } // namespace evenfall::shell::steps

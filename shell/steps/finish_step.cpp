@@ -3,10 +3,13 @@
 
 #include "document_fields.hpp"
 #include "evenfall.hpp"
+#include "look/words_help.hpp"
 #include "look/words_steps.hpp"
 #include "widgets/button.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
+
+#include <algorithm>
 
 #include <array>
 #include <string>
@@ -60,7 +63,14 @@ void in_water_row(PanelContext& context, int index) {
                  ? words::film_grows + widgets::number_text(felt.displaced_m3, widgets::Unit::cm3, 2) +
                        words::film_grows_unit
                  : std::string(words::soak_grows_nothing);
-    widgets::figure_row(context.ui, words::felt_in_water, signed_mass(context, felt.in_water.kg), {}, below);
+    if (!widgets::figure_row(context.ui, words::felt_in_water, signed_mass(context, felt.in_water.kg), {},
+                             below, help::Topic::coat_in_water))
+        return;
+    widgets::went_in(context.ui, words::went_mass, text_of(context, felt.mass.kg, Quantity::mass));
+    widgets::went_in(context.ui, words::went_volume,
+                     widgets::value_text(felt.displaced_m3, widgets::Unit::cm3, 2));
+    widgets::went_in(context.ui, words::went_water,
+                     text_of(context, context.evaluation().answers.water_density_kg_m3, Quantity::density));
 }
 
 void coat_editor(PanelContext& context, int index) {
@@ -118,9 +128,25 @@ std::string coat_line(const PanelContext& context, const document::Coat& coat) {
     text += coat.thickness_m ? text_of(context, *coat.thickness_m, Quantity::thickness)
                              : std::string(coat_kinds[static_cast<std::size_t>(coat.kind)]);
     text += words::separator;
-    text += stage_words(coat.stage);
+    text += stage_name(coat.stage);
     if (!coat.note.empty()) text = coat.note + words::separator + text;
     return text;
+}
+
+/// Of CA and epoxy where a coat is of them or none is there yet.
+void coat_cautions(PanelContext& context) {
+    const auto& coats = context.document().coats;
+    const auto of = [&](std::string_view material) {
+        return coats.empty() ||
+               std::any_of(coats.begin(), coats.end(),
+                           [material](const document::Coat& coat) { return coat.material == material; });
+    };
+    std::vector<Caution> list;
+    if (of("ca")) list.push_back({words::ca_title, cautions::ca});
+    list.push_back({words::sanding_title, cautions::sanding});
+    list.push_back({words::spray_title, cautions::spray});
+    if (of("epoxy")) list.push_back({words::epoxy_title, cautions::epoxy});
+    caution_section(context, "section.finish.cautions", list);
 }
 
 } // namespace
@@ -129,6 +155,7 @@ void finish_panel(PanelContext& context) {
     const auto& coats = context.document().coats;
     const double water = context.evaluation().answers.water_density_kg_m3;
     widgets::heading(context.ui, words::finish_head, words::finish_below);
+    coat_cautions(context);
     if (coats.empty()) widgets::paragraph(context.ui, words::no_coats);
     for (int i = 0; i < static_cast<int>(coats.size()); ++i) {
         const auto& coat = coats[static_cast<std::size_t>(i)];
@@ -147,7 +174,8 @@ void finish_panel(PanelContext& context) {
         const ledger::Sum all = ledger::sum_of(context.evaluation().ledger, ledger::Kind::coat);
         widgets::figure_row(context.ui, words::together, number_of(context, all.mass.kg, Quantity::mass),
                             unit_of(context, Quantity::mass),
-                            signed_mass(context, all.in_water(water).kg) + " " + words::in_the_water);
+                            signed_mass(context, all.in_water(water).kg) + " " + words::in_the_water,
+                            help::Topic::coats);
         widgets::note(context.ui, words::coats_insight);
     }
     widgets::subheading(context.ui, words::add_coat_group);
@@ -163,10 +191,6 @@ void finish_panel(PanelContext& context) {
         context.view.selection = {};
     }
     resin_rows(context);
-    widgets::gap();
-    widgets::caution_box(context.ui, words::epoxy_title, words::epoxy_caution);
-    widgets::gap();
-    widgets::caution_box(context.ui, words::ca_title, words::ca_caution);
 }
 
 } // namespace evenfall::shell::steps

@@ -1,6 +1,7 @@
 #include "steps/step_panels.hpp"
 
 #include "drawing/water_sheet.hpp"
+#include "look/words_help.hpp"
 #include "look/words_steps.hpp"
 #include "look/words_water.hpp"
 #include "widgets/plot.hpp"
@@ -28,23 +29,24 @@ int fine_decimals_of(Unit unit) {
 void rest_rows(PanelContext& context, const afloat::Rest& rest) {
     const Unit unit = fine_length(context);
     const auto length_row = [&](const char* label, double value_m, std::string_view below = {},
-                                int decimals = -1) {
+                                int decimals = -1, help::Topic topic = help::Topic::waterline) {
         widgets::figure_row(context.ui, label, widgets::number_text(value_m, unit, decimals),
-                            widgets::symbol(unit), below);
+                            widgets::symbol(unit), below, topic);
     };
     widgets::subheading(context.ui, std::string(words::rest_group) + " " + drawing::posture_words(rest));
     std::string heel;
     if (!afloat::stands(rest.posture))
         heel = std::string(words::heel_word) + " " + text_of(context, rest.heel_rad, Quantity::angle);
     widgets::figure_row(context.ui, words::figure_pitch, number_of(context, rest.pitch_rad, Quantity::angle),
-                        unit_of(context, Quantity::angle), heel);
+                        unit_of(context, Quantity::angle), heel, help::Topic::waterline);
     length_row(words::draft_fore_row, rest.draft_fore_m);
     length_row(words::draft_aft_row, rest.draft_aft_m);
     length_row(words::freeboard_row, rest.freeboard_m, words::freeboard_below);
     widgets::figure_row(context.ui, words::back_row,
                         widgets::number_text(rest.back_line_out, Unit::percent, 0),
-                        unit_of(context, Quantity::percent));
-    length_row(words::gm_row, rest.gm_transverse_m, words::gm_below, fine_decimals_of(unit));
+                        unit_of(context, Quantity::percent), {}, help::Topic::back_showing);
+    length_row(words::gm_row, rest.gm_transverse_m, words::gm_below, fine_decimals_of(unit),
+               help::Topic::metacentre);
 }
 
 /// That it rolls over is reported at the head of every step.
@@ -63,6 +65,7 @@ void arm_plot(PanelContext& context, const afloat::RightingCurve& curve) {
     plot.x_step = 45.0;
     plot.x_most = 180.0;
     plot.hatched = true;
+    plot.topic = help::Topic::righting_arm;
     // Interrupted where no pitch balances.
     bool is_broken = true;
     for (const auto& p : curve.points) {
@@ -116,10 +119,15 @@ void float_rows(PanelContext& context) {
     const Unit unit = fine_length(context);
     widgets::figure_row(context.ui, words::bg_row,
                         widgets::number_text(afloat->under_water.bg_m, unit, fine_decimals_of(unit)),
-                        widgets::symbol(unit), words::bg_row_below);
-    widgets::figure_row(context.ui, words::righting_row,
-                        widgets::number_text(1e3 * afloat->under_water.righting_nm_per_deg, Unit::one, 3),
-                        words::newton_millimetre, words::righting_below);
+                        widgets::symbol(unit), words::bg_row_below, help::Topic::righting);
+    if (widgets::figure_row(context.ui, words::righting_row,
+                            widgets::number_text(1e3 * afloat->under_water.righting_nm_per_deg, Unit::one, 3),
+                            words::newton_millimetre, words::righting_below, help::Topic::righting_moment)) {
+        widgets::went_in(context.ui, words::went_mass,
+                         text_of(context, context.evaluation().answers.mass.kg, Quantity::mass));
+        widgets::went_in(context.ui, words::went_bg,
+                         widgets::value_text(afloat->under_water.bg_m, unit, fine_decimals_of(unit)));
+    }
 }
 
 } // namespace evenfall::shell::steps

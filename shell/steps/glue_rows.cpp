@@ -2,6 +2,7 @@
 
 #include "evenfall.hpp"
 #include "look/words_glue.hpp"
+#include "look/words_help.hpp"
 #include "look/words_joints.hpp"
 #include "look/words_steps.hpp"
 #include "widgets/choice.hpp"
@@ -29,6 +30,23 @@ std::string millilitres(double m3, int decimals) {
     return widgets::number_text(m3, Unit::cm3, decimals);
 }
 
+/// Of the glues that are taken.
+void glue_cautions(PanelContext& context, const glue::GlueAnswer& answer) {
+    using glue::GlueKind;
+    const auto takes = [&](GlueKind kind) { return answer.take_m3[static_cast<std::size_t>(kind)] > 0.0; };
+    if (takes(GlueKind::thin_ca) || takes(GlueKind::thick_ca))
+        widgets::caution_box(context.ui, words::ca_title, cautions::ca);
+    if (takes(GlueKind::epoxy)) widgets::caution_box(context.ui, words::epoxy_title, cautions::epoxy);
+    widgets::gap();
+}
+
+void glue_went_in(PanelContext& context, const glue::GlueRequest& wish) {
+    widgets::went_in(context.ui, words::went_lures, std::to_string(wish.lures));
+    widgets::went_in(context.ui, words::went_loss, text_of(context, wish.loss, Quantity::percent));
+    widgets::went_in(context.ui, words::went_fitting_time,
+                     widgets::number_text(wish.fitting_s, widgets::Unit::one, 0));
+}
+
 } // namespace
 
 void glue_rows(PanelContext& context) {
@@ -37,6 +55,7 @@ void glue_rows(PanelContext& context) {
     if (answer.ok() && answer->rows.empty() && answer->caps.empty()) return;
     if (!section(context, {"section.joints.glue", words::glue_group})) return;
     widgets::note(context.ui, words::glue_below);
+    if (answer.ok()) glue_cautions(context, *answer);
     wish.lures += widgets::stepper(context.ui, "glue.lures", words::glue_lures, wish.lures, 1, 200);
     plain(context, "glue.loss", words::glue_loss, wish.loss, {Quantity::percent, 0.0, 0.9, 0.05, 0});
     plain(context, "glue.fitting", words::glue_fitting, wish.fitting_s,
@@ -61,19 +80,20 @@ void glue_rows(PanelContext& context) {
         const std::string below = std::to_string(row.eyes) + " × " + millilitres(row.gap_m3, 3) + " " +
                                   words::glue_millilitre + ", " + words::glue_gap + " " +
                                   text_of(context, row.width_m, Quantity::thickness);
-        widgets::figure_row(context.ui, title, glue_names[static_cast<std::size_t>(row.sort)], {}, below);
+        if (widgets::figure_row(context.ui, title, glue_names[static_cast<std::size_t>(row.sort)], {}, below,
+                                help::Topic::glue))
+            glue_went_in(context, wish);
     }
     for (std::size_t k = 0; k < glue::glue_kind_count; ++k) {
         if (answer->take_m3[k] <= 0.0) continue;
-        widgets::figure_row(context.ui, std::string(words::glue_take) + " " + glue_names[k],
-                            millilitres(answer->take_m3[k], 2), words::glue_millilitre,
-                            text_of(context, answer->take_kg[k], Quantity::mass));
+        if (widgets::figure_row(context.ui, std::string(words::glue_take) + " " + glue_names[k],
+                                millilitres(answer->take_m3[k], 2), words::glue_millilitre,
+                                text_of(context, answer->take_kg[k], Quantity::mass), help::Topic::glue))
+            glue_went_in(context, wish);
     }
     if (answer->soda_kg > 0.0)
         widgets::figure_row(context.ui, words::glue_soda, number_of(context, answer->soda_kg, Quantity::mass),
-                            unit_of(context, Quantity::mass));
-    widgets::gap();
-    widgets::caution_box(context.ui, words::glue_caution_title, words::glue_caution);
+                            unit_of(context, Quantity::mass), {}, help::Topic::glue);
 }
 
 } // namespace evenfall::shell::steps

@@ -69,7 +69,7 @@ void hanger_editor(PanelContext& context, int index) {
 
 void hanger_rows(PanelContext& context) {
     const auto& hangers = context.document().hangers;
-    widgets::subheading(context.ui, words::hangers_group);
+    widgets::subheading(context.ui, words::hangers_group, help::Topic::parts);
     if (hangers.empty()) widgets::note(context.ui, words::no_hangers);
     for (int i = 0; i < static_cast<int>(hangers.size()); ++i) {
         const Hanger& hanger = hangers[static_cast<std::size_t>(i)];

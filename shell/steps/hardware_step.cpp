@@ -10,6 +10,7 @@
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
 
+#include <algorithm>
 #include <array>
 #include <string>
 
@@ -68,10 +69,12 @@ void part_editor(PanelContext& context, int index) {
     if (part.stage == Stage::rigged && hook_choice(context, f, part)) f.changed(words::hook_size);
     f.number<&Part::mass_kg>(".mass", words::mass, part, words::part_mass_below);
     f.material(".material", words::material, materials::Use::part, part.material);
-    const std::array<std::string_view, 2> stages{words::stage_fitted, words::stage_rigged_short};
-    int rigged = part.stage == Stage::rigged ? 1 : 0;
-    if (f.choice(".stage", {}, stages, rigged, words::stage))
-        part.stage = rigged == 1 ? Stage::rigged : Stage::hardware;
+    const std::array<std::string_view, 3> stages{words::stage_fitted, words::stage_painted_part,
+                                                 words::stage_rigged_short};
+    int stage = part.stage == Stage::hardware ? 0 : part.stage == Stage::painted ? 1 : 2;
+    if (f.choice(".stage", {}, stages, stage, words::stage))
+        part.stage =
+            std::array{Stage::hardware, Stage::painted, Stage::rigged}[static_cast<std::size_t>(stage)];
     f.number<document::part_at<&Vec3::x>>(".x", words::place_x, part);
     f.number<document::part_at<&Vec3::z>>(".z", words::place_z, part, words::place_z_below);
     f.number<document::part_at<&Vec3::y>>(".y", words::place_y, part, words::place_y_below);
@@ -131,7 +134,8 @@ void part_group(PanelContext& context, Stage stage, const char* title) {
     const double water = context.evaluation().answers.water_density_kg_m3;
     widgets::figure_row(context.ui, words::together, number_of(context, sum.mass.kg, Quantity::mass),
                         unit_of(context, Quantity::mass),
-                        signed_mass(context, sum.in_water(water).kg) + " " + words::in_the_water);
+                        signed_mass(context, sum.in_water(water).kg) + " " + words::in_the_water,
+                        help::Topic::parts);
 }
 
 } // namespace
@@ -139,8 +143,13 @@ void part_group(PanelContext& context, Stage stage, const char* title) {
 void hardware_panel(PanelContext& context) {
     widgets::heading(context.ui, words::hardware_head, words::hardware_below);
     swim_change_rows(context);
+    caution_section(context, "section.hardware.cautions", {{words::hooks_title, cautions::hooks}});
     hanger_rows(context);
     part_group(context, Stage::hardware, words::fitted_group);
+    const auto& parts = context.document().parts;
+    if (std::any_of(parts.begin(), parts.end(),
+                    [](const document::Part& part) { return part.stage == Stage::painted; }))
+        part_group(context, Stage::painted, words::painted_group);
     part_group(context, Stage::rigged, words::rigged_group);
     const bool room = context.document().parts.size() < document::max_hardware;
     widgets::gap();
@@ -155,8 +164,6 @@ void hardware_panel(PanelContext& context) {
     drawer_rows(context);
     pocket_rows(context);
     tail_rows(context);
-    widgets::gap();
-    widgets::caution_box(context.ui, words::plastisol_title, words::plastisol_caution);
 }
 
 } // namespace evenfall::shell::steps

@@ -3,6 +3,7 @@
 
 #include "evenfall.hpp"
 #include "look/words_glue.hpp"
+#include "look/words_help.hpp"
 #include "look/words_joints.hpp"
 #include "look/words_steps.hpp"
 #include "widgets/button.hpp"
@@ -85,34 +86,80 @@ const char* wall_words(joints::WallKind between) {
     return "";
 }
 
-void answer_rows(PanelContext& context, const joints::JointAnswer& j) {
+void eye_rows(PanelContext& context, const joints::JointAnswer& j) {
+    widgets::Ui& ui = context.ui;
     const std::string_view unit = unit_of(context, Quantity::length);
+    const Hinge& hinge = j.place.hinge;
+    const auto length = [&](double m) { return text_of(context, m, Quantity::length); };
+    const auto from_wire = [&](bool tapped) {
+        if (!tapped) return;
+        widgets::went_in(ui, words::went_wire, length(hinge.wire_m));
+        widgets::went_in(ui, words::went_eye, length(hinge.eye_inside_m));
+        widgets::went_in(ui, words::went_turns, std::to_string(static_cast<int>(hinge.turns)));
+    };
+    from_wire(widgets::figure_row(ui, words::cut_row, number_of(context, j.eye.cut_m, Quantity::length), unit,
+                                  words::cut_row_below, help::Topic::eye_wire));
+    from_wire(widgets::figure_row(ui, words::bend_row, number_of(context, j.eye.mandrel_m, Quantity::length),
+                                  unit, words::bend_row_below, help::Topic::eye_wire));
+    from_wire(
+        widgets::figure_row(ui, words::overbend_row,
+                            number_of(context, j.eye.overbend * units::rad_from_deg(90.0), Quantity::angle),
+                            unit_of(context, Quantity::angle), words::overbend_below, help::Topic::eye_wire));
+    if (widgets::figure_row(ui, words::bit_row, bits_text(context, j.eye_bits), {}, {}, help::Topic::bits))
+        widgets::went_in(ui, words::went_twist_width, length(j.eye.twist_outside_m));
+    if (hinge.kind == document::HingeKind::pinned &&
+        widgets::figure_row(ui, words::pin_bit_row, bits_text(context, j.pin_bits), {}, {},
+                            help::Topic::bits))
+        widgets::went_in(ui, words::went_pin, length(hinge.pin_diameter_m));
+}
+
+void play_rows(PanelContext& context, const joints::JointAnswer& j) {
+    widgets::Ui& ui = context.ui;
+    const std::string_view unit = unit_of(context, Quantity::length);
+    const Hinge& hinge = j.place.hinge;
+    const auto row = [&](const char* label, double value, Quantity quantity, std::string_view below) {
+        if (!widgets::figure_row(ui, label, number_of(context, value, quantity),
+                                 quantity == Quantity::angle ? unit_of(context, quantity) : unit, below,
+                                 help::Topic::play))
+            return;
+        widgets::went_in(ui, words::went_eye, text_of(context, hinge.eye_inside_m, Quantity::length));
+        const bool pinned = hinge.kind == document::HingeKind::pinned;
+        widgets::went_in(ui, pinned ? words::went_pin : words::went_wire,
+                         text_of(context, pinned ? hinge.pin_diameter_m : hinge.wire_m, Quantity::length));
+    };
+    row(words::play_row, j.play_per_eye_m, Quantity::length,
+        std::string(words::play_sag) + " " + text_of(context, j.sag_rad, Quantity::angle));
+    if (j.rocks_rad) row(words::rocks_row, *j.rocks_rad, Quantity::angle, words::rocks_below);
+    if (!j.play) return;
+    row(words::slop_fore_aft, j.play->fore_aft_m, Quantity::length, words::slop_below);
+    row(words::slop_up_down, j.play->up_down_m, Quantity::length, {});
+    row(words::slop_sideways, j.play->sideways_m, Quantity::length, {});
+}
+
+void strength_row(PanelContext& context, const wire::Strength& strength, double line_n) {
+    widgets::Ui& ui = context.ui;
+    const auto newtons = [](double n) { return widgets::number_text(n, Unit::one, 0); };
+    if (!widgets::figure_row(ui, words::strength_row, newtons(strength.least_n), words::newton,
+                             widgets::number_text(strength.safety, Unit::one, 1) + " " +
+                                 words::strength_times,
+                             help::Topic::strength))
+        return;
+    const auto part = [&](const char* label, double n) {
+        if (n > 0.0) widgets::went_in(ui, label, newtons(n));
+    };
+    part(words::went_eye_opens, strength.eye_n);
+    part(words::went_pull_out, strength.pull_out_n);
+    part(words::went_pin_shears, strength.pin_shear_n);
+    part(words::went_pin_bends, strength.pin_bend_n);
+    part(words::went_wood_crushes, strength.wood_n);
+    part(words::went_wall_shears, strength.wall_n);
+    part(words::went_line, line_n);
+}
+
+void answer_rows(PanelContext& context, const joints::JointAnswer& j, double line_n) {
     widgets::subheading(context.ui, words::wire_group);
-    widgets::figure_row(context.ui, words::cut_row, number_of(context, j.eye.cut_m, Quantity::length), unit,
-                        words::cut_row_below);
-    widgets::figure_row(context.ui, words::bend_row, number_of(context, j.eye.mandrel_m, Quantity::length),
-                        unit, words::bend_row_below);
-    widgets::figure_row(context.ui, words::overbend_row,
-                        number_of(context, j.eye.overbend * units::rad_from_deg(90.0), Quantity::angle),
-                        unit_of(context, Quantity::angle), words::overbend_below);
-    widgets::figure_row(context.ui, words::bit_row, bits_text(context, j.eye_bits), {});
-    if (j.place.hinge.kind == document::HingeKind::pinned)
-        widgets::figure_row(context.ui, words::pin_bit_row, bits_text(context, j.pin_bits), {});
-    widgets::figure_row(context.ui, words::play_row, number_of(context, j.play_per_eye_m, Quantity::length),
-                        unit,
-                        std::string(words::play_sag) + " " + text_of(context, j.sag_rad, Quantity::angle));
-    if (j.rocks_rad)
-        widgets::figure_row(context.ui, words::rocks_row, number_of(context, *j.rocks_rad, Quantity::angle),
-                            unit_of(context, Quantity::angle), words::rocks_below);
-    if (j.play) {
-        widgets::figure_row(context.ui, words::slop_fore_aft,
-                            number_of(context, j.play->fore_aft_m, Quantity::length), unit,
-                            words::slop_below);
-        widgets::figure_row(context.ui, words::slop_up_down,
-                            number_of(context, j.play->up_down_m, Quantity::length), unit);
-        widgets::figure_row(context.ui, words::slop_sideways,
-                            number_of(context, j.play->sideways_m, Quantity::length), unit);
-    }
+    eye_rows(context, j);
+    play_rows(context, j);
     widgets::subheading(context.ui, words::walls_group);
     for (const auto& wall : j.walls) {
         std::string label = wall_words(wall.between);
@@ -120,12 +167,11 @@ void answer_rows(PanelContext& context, const joints::JointAnswer& j) {
             label += ' ';
             label += std::to_string(*wall.hole + 1);
         }
-        widgets::figure_row(context.ui, label, number_of(context, wall.thickness_m, Quantity::length), unit);
+        widgets::figure_row(context.ui, label, number_of(context, wall.thickness_m, Quantity::length),
+                            unit_of(context, Quantity::length), {}, help::Topic::walls);
     }
     widgets::subheading(context.ui, words::strength_group);
-    widgets::figure_row(context.ui, words::strength_row,
-                        widgets::number_text(j.strength.least_n, Unit::one, 0), words::newton,
-                        widgets::number_text(j.strength.safety, Unit::one, 1) + " " + words::strength_times);
+    strength_row(context, j.strength, line_n);
     widgets::note(context.ui, words::strength_note);
 }
 
@@ -144,7 +190,7 @@ void joint_hinge_rows(PanelContext& context, int index) {
     hinge_fields(context, index, *joint.hinge);
     const joints::JointsAnswer* answer = context.motion.joints.of(context.session);
     if (answer != nullptr && static_cast<std::size_t>(index) < answer->joints.size())
-        answer_rows(context, answer->joints[static_cast<std::size_t>(index)]);
+        answer_rows(context, answer->joints[static_cast<std::size_t>(index)], answer->line_n);
 }
 
 } // namespace evenfall::shell::steps

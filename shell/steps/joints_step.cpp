@@ -55,6 +55,8 @@ void joints_panel(PanelContext& context) {
     const auto& document = context.document();
     widgets::heading(context.ui, words::joints_head, words::joints_below);
     swim_change_rows(context);
+    caution_section(context, "section.joints.cautions",
+                    {{words::burrs_title, cautions::burrs}, {words::wire_title, cautions::wire}});
     if (document.joints.empty()) widgets::paragraph(context.ui, words::no_joints);
     for (int i = 0; i < static_cast<int>(document.joints.size()); ++i) {
         const std::string title = std::string(words::joint_title) + " " + std::to_string(i + 1);
@@ -92,7 +94,7 @@ void joints_panel(PanelContext& context) {
     }
 
     glue_rows(context);
-    widgets::subheading(context.ui, words::segments_group);
+    widgets::subheading(context.ui, words::segments_group, help::Topic::segments);
     const auto& answers = context.evaluation().answers;
     for (int s = 0; s < static_cast<int>(document.segment_names.size()); ++s) {
         const auto index = static_cast<std::size_t>(s);
@@ -111,10 +113,6 @@ void joints_panel(PanelContext& context) {
                                           words::in_the_water);
         }
     }
-    widgets::gap();
-    widgets::caution_box(context.ui, words::dust_title, words::dust_caution);
-    widgets::gap();
-    widgets::caution_box(context.ui, words::wire_title, words::wire_caution);
 }
 
 } // namespace evenfall::shell::steps

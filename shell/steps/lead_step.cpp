@@ -82,7 +82,7 @@ void hole_table(PanelContext& context) {
     const std::string bit = titled(context, words::col_bit, Quantity::length);
     const std::string depth = titled(context, words::col_depth, Quantity::length);
     const std::array<std::string_view, 4> titles{words::col_hole, bit, depth, words::col_fill};
-    widgets::table_head(context.ui, columns, titles);
+    widgets::table_head(context.ui, columns, titles, help::Topic::hole_fill);
     const auto& lines = context.evaluation().ledger;
     for (int i = 0; i < static_cast<int>(document.holes.size()); ++i) {
         const auto& hole = document.holes[static_cast<std::size_t>(i)];
@@ -111,6 +111,24 @@ void hole_table(PanelContext& context) {
                                               {"", {}, false},
                                               {total, unit_of(context, Quantity::mass), true}}};
     widgets::table_total(context.ui, columns, cells);
+}
+
+/// Ahead of the holes: of what is in them, and of lead until something else is.
+void lead_cautions(PanelContext& context) {
+    const auto& holes = context.document().holes;
+    const auto any = [&](auto of) { return std::any_of(holes.begin(), holes.end(), of); };
+    const bool filled = any([](const document::Hole& h) { return h.fill.has_value(); });
+    const bool with_lead =
+        any([](const document::Hole& h) { return h.fill && cautions::is_lead(h.fill->material); });
+    const auto capped = [&](std::string_view material) {
+        return any([material](const document::Hole& h) { return h.cap && h.cap->material == material; });
+    };
+    std::vector<Caution> list{{words::drilling_title, cautions::drilling}};
+    if (with_lead || !filled) list.push_back({words::lead_title, cautions::lead});
+    if (capped("ca_soda")) list.push_back({words::ca_on_soda_title, cautions::ca_on_soda});
+    if (capped("ca")) list.push_back({words::ca_title, cautions::ca});
+    if (capped("epoxy")) list.push_back({words::epoxy_title, cautions::epoxy});
+    caution_section(context, "section.lead.cautions", list);
 }
 
 /// The tub's own reading after sealing, and what is still to be added.
@@ -145,7 +163,8 @@ void tub_sentence(PanelContext& context) {
     };
     to_come(words::tub_coats, later(true));
     if (!hung_on) to_come(words::tub_dress, later(false));
-    widgets::info_box(context.ui, words::tub_title, text);
+    if (hung_on) widgets::caution_box(context.ui, words::hooks_title, cautions::hooks);
+    widgets::info_box(context.ui, words::tub_title, text, help::Topic::tub);
 }
 
 } // namespace
@@ -155,6 +174,7 @@ void lead_panel(PanelContext& context) {
     plan_rows(context);
     ways_rows(context);
     reach_map_rows(context);
+    lead_cautions(context);
     hole_table(context);
     widgets::gap();
     const auto& holes = context.document().holes;
@@ -171,10 +191,6 @@ void lead_panel(PanelContext& context) {
     family_rows(context);
     stock_rows(context);
     metal_table_rows(context);
-    widgets::gap();
-    widgets::caution_box(context.ui, words::lead_title, words::lead_caution);
-    widgets::gap();
-    widgets::caution_box(context.ui, words::ca_title, words::ca_caution);
 }
 
 } // namespace evenfall::shell::steps

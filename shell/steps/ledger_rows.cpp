@@ -66,7 +66,7 @@ std::string what(const PanelContext& context, const ledger::Line& line) {
 } // namespace
 
 void ledger_rows(PanelContext& context) {
-    widgets::subheading(context.ui, words::ledger_group);
+    widgets::subheading(context.ui, words::ledger_group, help::Topic::ledger);
     widgets::note(context.ui, words::ledger_note);
     const bool open = context.view.ledger_open;
     widgets::gap();
@@ -78,7 +78,7 @@ void ledger_rows(PanelContext& context) {
         bool first = true;
         for (const auto& line : context.evaluation().ledger) {
             if (line.stage != stage) continue;
-            if (first) widgets::subheading(context.ui, stage_words(stage));
+            if (first) widgets::subheading(context.ui, stage_name(stage));
             first = false;
             const std::string volume =
                 line.displaced_m3 == 0.0

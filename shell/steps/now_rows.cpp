@@ -2,6 +2,7 @@
 #include "steps/step_panels.hpp"
 
 #include "evenfall.hpp"
+#include "look/words_help.hpp"
 #include "look/words_log.hpp"
 #include "look/words_steps.hpp"
 #include "output.hpp"
@@ -19,20 +20,32 @@ using widgets::Unit;
 
 void chance_rows(PanelContext& context, const Uncertainty& s, const DoNow& now) {
     const std::string_view unit = unit_of(context, Quantity::percent);
-    widgets::figure_row(context.ui, words::chance_row,
-                        number_of(context, s.chances_now.both, Quantity::percent), unit,
-                        words::chance_row_below);
-    widgets::figure_row(context.ui, now.met ? words::put_right_row : words::nearest_row,
-                        number_of(context, now.chances.both, Quantity::percent), unit,
-                        now.met ? words::put_right_below : words::nearest_below);
+    const auto alone = [&](bool tapped, const Chances& chances) {
+        if (!tapped) return;
+        widgets::went_in(context.ui, words::went_fall_chance,
+                         text_of(context, chances.fall, Quantity::percent));
+        widgets::went_in(context.ui, words::went_hang_chance,
+                         text_of(context, chances.pitch, Quantity::percent));
+        widgets::went_in(context.ui, words::went_in_water_sigma,
+                         text_of(context, s.in_water_kg.sigma, Quantity::mass));
+        widgets::went_in(context.ui, words::went_readings, std::to_string(s.agreement.readings));
+    };
+    alone(widgets::figure_row(context.ui, words::chance_row,
+                              number_of(context, s.chances_now.both, Quantity::percent), unit,
+                              words::chance_row_below, help::Topic::chance),
+          s.chances_now);
+    alone(widgets::figure_row(context.ui, now.met ? words::put_right_row : words::nearest_row,
+                              number_of(context, now.chances.both, Quantity::percent), unit,
+                              now.met ? words::put_right_below : words::nearest_below,
+                              help::Topic::chance_then),
+          now.chances);
 }
 
 /// The most useful reading to take next, where one helps to put the lead right: a tap begins it.
 void best_next(PanelContext& context, const Uncertainty& s, const DoNow& now) {
     if (!now.met || s.next.empty() || s.next.front().gain < 0.01) return;
     const NextReading& n = s.next.front();
-    const std::string what = output::next_reading_name(n) + words::separator +
-                             std::string(stage_words(n.stage)) +
+    const std::string what = output::next_reading_name(n) + words::separator + stage_name(n.stage) +
                              (n.with_all ? output::with_all_words(context.document()) : "");
     const std::string chance = number_of(context, n.chance, Quantity::percent);
     if (!widgets::list_row(
@@ -63,19 +76,26 @@ void misfits(PanelContext& context, const Uncertainty& s) {
 }
 
 void tub_test(PanelContext& context, const TubTest& test, const std::string& with) {
-    widgets::subheading(context.ui, std::string(words::tub_after_group) + ", " +
-                                        std::string(stage_words(test.stage)) + with);
-    widgets::figure_row(context.ui, words::tub_weight_row, signed_mass(context, test.in_water_kg), {});
+    widgets::subheading(context.ui,
+                        std::string(words::tub_after_group) + ", " + stage_name(test.stage) + with);
+    const auto in_tub = [&](bool tapped) {
+        if (tapped)
+            widgets::went_in(context.ui, words::went_tub_temperature,
+                             text_of(context, context.document().tub.temperature_c, Quantity::temperature));
+    };
+    in_tub(widgets::figure_row(context.ui, words::tub_weight_row, signed_mass(context, test.in_water_kg), {},
+                               {}, help::Topic::tub));
     if (!test.fall_m_s) {
         widgets::note(context.ui, words::tub_no_fall[static_cast<std::size_t>(test.behaviour)]);
         return;
     }
-    widgets::figure_row(context.ui, words::tub_speed_row, number_of(context, *test.fall_m_s, Quantity::fall),
-                        unit_of(context, Quantity::fall));
+    in_tub(widgets::figure_row(context.ui, words::tub_speed_row,
+                               number_of(context, *test.fall_m_s, Quantity::fall),
+                               unit_of(context, Quantity::fall), {}, help::Topic::tub));
     if (test.half_metre_s)
-        widgets::figure_row(context.ui,
-                            context.ui.units.inches() ? words::tub_half_row_inches : words::tub_half_row,
-                            widgets::number_text(*test.half_metre_s, Unit::one, 2), "s");
+        widgets::figure_row(
+            context.ui, context.ui.units.inches() ? words::tub_half_row_inches : words::tub_half_row,
+            widgets::number_text(*test.half_metre_s, Unit::one, 2), "s", {}, help::Topic::tub);
 }
 
 /// Today's tub fall → finished fall, without recording anything.
@@ -101,7 +121,8 @@ void tub_fall_row(PanelContext& context, const DoNow& now) {
         widgets::figure_row(context.ui, words::finished_then, number_of(context, e.value, Quantity::fall),
                             unit_of(context, Quantity::fall),
                             number_of(context, e.value + e.sigma, Quantity::fall) + " – " +
-                                fall_end_text(context, e.value - e.sigma));
+                                fall_end_text(context, e.value - e.sigma),
+                            help::Topic::tub_seen);
     }
 }
 
@@ -132,6 +153,8 @@ void now_rows(PanelContext& context) {
         const bool wait = !s->next.empty() && s->next.front().gain > worth_a_reading;
         widgets::paragraph(context.ui, wait ? words::nothing_yet : words::nothing_to_do);
     } else {
+        if (output::works_lead(*now))
+            widgets::caution_box(context.ui, words::lead_title, cautions::lead_chips);
         work_table(context, now->document, now->holes);
         for (const Sentence& step : now->steps)
             widgets::note(context.ui, step);
@@ -148,6 +171,7 @@ void now_rows(PanelContext& context) {
         drill_button(context, "log.drill");
         advice_ticks(context, *now);
     }
+    if (now->with_all) widgets::caution_box(context.ui, words::hooks_title, cautions::hooks);
     if (now->with_all) tub_test(context, *now->with_all, output::with_all_words(context.document()));
     if (now->stage >= Stage::sealed || !now->with_all) tub_test(context, now->tub, "");
     tub_fall_row(context, *now);
@@ -155,8 +179,6 @@ void now_rows(PanelContext& context) {
         widgets::gap();
         widgets::info_box(context.ui, {}, s->trim.sentence);
     }
-    widgets::gap();
-    widgets::caution_box(context.ui, words::lead_title, words::lead_caution);
 }
 
 } // namespace evenfall::shell::steps

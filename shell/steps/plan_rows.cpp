@@ -1,6 +1,7 @@
 #include "steps/before_after.hpp"
 #include "steps/step_panels.hpp"
 
+#include "look/words_help.hpp"
 #include "look/words_steps.hpp"
 #include "output.hpp"
 #include "widgets/button.hpp"
@@ -25,7 +26,16 @@ std::string hang_text(const PanelContext& context, const Answers& answers) {
 }
 
 void before_and_after(PanelContext& context, const LeadPlan& plan) {
-    before_after_head(context, words::before, words::after);
+    if (before_after_head(context, words::before, words::after, help::Topic::plan)) {
+        const document::Targets& targets = context.document().targets;
+        if (targets.by == document::TargetBy::fall)
+            widgets::went_in(context.ui, words::went_asked_fall,
+                             text_of(context, targets.fall_m_s, Quantity::fall));
+        else
+            widgets::went_in(context.ui, words::went_asked_weight, signed_mass(context, targets.in_water_kg));
+        widgets::went_in(context.ui, words::went_asked_hang,
+                         text_of(context, targets.pitch_rad, Quantity::angle));
+    }
     const Answers& a = plan.before;
     const Answers& b = plan.after;
     before_after_row(context, words::row_fall, fall_text(context, a), fall_text(context, b));

@@ -43,6 +43,7 @@ widgets::Plot picture_of(const PanelContext& context, const ReachMap& map) {
     plot.title = std::string(words::map_title) + ", " + std::string(widgets::symbol(Unit::degree));
     plot.x_unit = widgets::symbol(mass);
     plot.region = true;
+    plot.topic = help::Topic::reach_map;
     plot.lines.resize(2);
     // The border goes up one side and comes back on the other.
     const auto half = static_cast<std::ptrdiff_t>(map.border.size() / 2);

@@ -4,6 +4,7 @@
 
 #include "document_fields.hpp"
 #include "evenfall.hpp"
+#include "look/words_help.hpp"
 #include "look/words_log.hpp"
 #include "look/words_steps.hpp"
 #include "output.hpp"
@@ -69,7 +70,7 @@ bool stage_field(PanelContext& context, const std::string& id, Reading& r) {
     if (r.kind == ReadingKind::board) return false;
     std::vector<widgets::PickOption> options;
     for (int s = 0; s < stage_count; ++s) {
-        options.push_back({std::to_string(s), std::string(stage_words(static_cast<Stage>(s))), {}});
+        options.push_back({std::to_string(s), stage_name(static_cast<Stage>(s)), {}});
     }
     const auto picked = widgets::pick_field(context.ui, id + ".stage", words::at_stage, options,
                                             std::to_string(static_cast<int>(r.stage)));
@@ -244,9 +245,13 @@ void verdict_rows(PanelContext& context, const Reading& r, const ReadingFit& v) 
     const Quantity quantity = quantity_in(units::symbol(document::number_of(r.kind).judged_in));
     const std::string expected =
         number_of(context, v.predicted, quantity) + " ± " + text_of(context, v.predicted_sigma, quantity);
-    widgets::figure_row(context.ui, words::others_expect, expected, {},
-                        std::string(v.warning.empty() ? words::fits : words::does_not_fit) + ": " +
-                            widgets::number_text(v.z_score, Unit::one, 1) + " " + words::off_word);
+    if (widgets::figure_row(context.ui, words::others_expect, expected, {},
+                            std::string(v.warning.empty() ? words::fits : words::does_not_fit) + ": " +
+                                widgets::number_text(v.z_score, Unit::one, 1) + " " + words::off_word,
+                            help::Topic::reading_fit)) {
+        widgets::went_in(context.ui, words::went_read, text_of(context, v.read, quantity));
+        widgets::went_in(context.ui, words::went_reading_sigma, text_of(context, v.sigma, quantity));
+    }
     if (!v.warning.empty()) widgets::problem_line(context.ui, v.warning);
     for (const Sentence& why : v.explanations)
         widgets::note(context.ui, why);
@@ -288,7 +293,7 @@ std::string line_below(const PanelContext& context, const Reading& r) {
     };
     if (r.excluded) part(words::excluded_word);
     if (document::is_of_swim(r.kind)) part(beats_counted_text(context, r));
-    if (r.kind != ReadingKind::board) part(stage_words(r.stage));
+    if (r.kind != ReadingKind::board) part(stage_name(r.stage));
     part(output::hung_words(context.document(), r.with).text(context.ui.units));
     if (r.before_change) part(words::before_change_word);
     if (r.segment) part(segment_name(context.document(), *r.segment));
@@ -307,7 +312,8 @@ void log_row(PanelContext& context, int index, const Uncertainty* uncertainty) {
                      static_cast<std::size_t>(index) < uncertainty->readings.size() &&
                      !uncertainty->readings[static_cast<std::size_t>(index)].warning.empty();
     std::string below = line_below(context, r);
-    if (odd) below = std::string("! ") + words::does_not_fit + words::separator + below;
+    if (odd)
+        below = std::string("! ") + words::does_not_fit + (below.empty() ? "" : words::separator + below);
     if (widgets::list_row(context.ui, "log." + std::to_string(index),
                           {output::reading_name(r.kind),
                            below,
@@ -353,6 +359,7 @@ void draft_rows(PanelContext& context, const Uncertainty* uncertainty) {
         context.ui, {{"log.new.put", words::put_down, widgets::ButtonKind::main, document::is_complete(r)},
                      {"log.new.cancel", words::not_now, widgets::ButtonKind::plain, true}});
     reading_gain(context, r, uncertainty);
+    if (!r.with.empty()) widgets::caution_box(context.ui, words::hooks_title, cautions::hooks);
     how(context, r.kind);
     if (tapped == 0) {
         context.change(words::put_down_label, state::add_reading(r));

@@ -2,6 +2,7 @@
 
 #include "evenfall.hpp"
 #include "look/words_choice.hpp"
+#include "look/words_help.hpp"
 #include "widgets/choice.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
@@ -22,6 +23,13 @@ void plain(PanelContext& context, const char* id, const char* label, double& val
     if (const auto set = widgets::number_field(context.ui, id, label, value, spec, below)) value = *set;
 }
 
+void parts(PanelContext& context, const char* id, const char* label, std::optional<double>& value) {
+    const NumberSpec spec{Quantity::number, 0.1, 100.0, 0.5, 1};
+    if (const auto set = widgets::optional_number_field(context.ui, id, label, value, 1.0, spec,
+                                                        words::resin_parts_absent))
+        value = *set;
+}
+
 void minutes(PanelContext& context, const char* id, const char* label, double& seconds, double least,
              double most, const std::string& below = {}) {
     double value = units::min_from_s(seconds);
@@ -34,6 +42,56 @@ void hours(PanelContext& context, const char* id, const char* label, double& sec
     double value = units::hour_from_s(seconds);
     plain(context, id, label, value, {Quantity::number, least, most, 1.0, 1});
     seconds = units::s_from_hour(value);
+}
+
+void amount_rows(PanelContext& context, const resin::Mix& mix) {
+    const resin::MixRequest& wish = context.motion.mix;
+    const auto row = [&](const char* label, double kg) {
+        if (!widgets::figure_row(context.ui, label, number_of(context, kg, Quantity::mass),
+                                 unit_of(context, Quantity::mass), {}, help::Topic::resin_amount))
+            return;
+        widgets::went_in(context.ui, words::went_on_lure, text_of(context, wish.on_lure_kg, Quantity::mass));
+        widgets::went_in(context.ui, words::went_lures, std::to_string(wish.lures));
+        widgets::went_in(context.ui, words::went_loss, text_of(context, wish.loss, Quantity::percent));
+        if (wish.ratio.resin && wish.ratio.hardener)
+            widgets::went_in(context.ui, words::went_ratio,
+                             widgets::number_text(*wish.ratio.resin, Unit::one, 1) + " : " +
+                                 widgets::number_text(*wish.ratio.hardener, Unit::one, 1));
+    };
+    row(words::resin_all, mix.all.mixed_kg);
+    row(words::resin_a, mix.all.resin_kg);
+    row(words::resin_b, mix.all.hardener_kg);
+}
+
+void time_rows(PanelContext& context, const resin::Mix& mix) {
+    const resin::MixRequest& wish = context.motion.mix;
+    const auto span = [](double from_s, double to_s) {
+        return widgets::number_text(from_s, Unit::hour, 1) + " – " +
+               widgets::number_text(to_s, Unit::hour, 1);
+    };
+    if (widgets::figure_row(context.ui, words::resin_lasts,
+                            widgets::number_text(mix.working_s, Unit::minute, 0), words::resin_minutes,
+                            words::resin_lasts_below, help::Topic::resin_time)) {
+        widgets::went_in(context.ui, words::went_label_time,
+                         widgets::number_text(wish.label.working_s, Unit::minute, 0));
+        widgets::went_in(context.ui, words::went_label_temperature,
+                         text_of(context, wish.label.temperature_c, Quantity::temperature));
+        widgets::went_in(context.ui, words::resin_warmth,
+                         text_of(context, wish.mix_c, Quantity::temperature));
+    }
+    if (widgets::figure_row(context.ui, words::resin_recoat, span(mix.recoat_from_s, mix.recoat_to_s),
+                            words::resin_hours, words::resin_recoat_below, help::Topic::resin_time)) {
+        widgets::went_in(context.ui, words::went_label_recoat,
+                         span(wish.label.recoat_from_s, wish.label.recoat_to_s));
+        widgets::went_in(context.ui, words::went_room, text_of(context, wish.room_c, Quantity::temperature));
+    }
+    if (mix.mixes <= 1) return;
+    if (widgets::figure_row(context.ui, words::resin_mixes, std::to_string(mix.mixes), {},
+                            std::to_string(mix.lures_a_mix) + words::resin_lures_each,
+                            help::Topic::resin_amount)) {
+        widgets::went_in(context.ui, words::went_lures_by_time, std::to_string(mix.lures_by_time));
+        widgets::went_in(context.ui, words::went_lures_by_batch, std::to_string(mix.lures_by_batch));
+    }
 }
 
 } // namespace
@@ -51,9 +109,8 @@ void resin_rows(PanelContext& context) {
     if (const auto tapped =
             widgets::choice(context.ui, "resin.by", words::resin_by, ways, wish.ratio.by_volume ? 1 : 0))
         wish.ratio.by_volume = *tapped == 1;
-    plain(context, "resin.a", words::resin_parts, wish.ratio.resin, {Quantity::number, 0.1, 100.0, 0.5, 1});
-    plain(context, "resin.b", words::hardener_parts, wish.ratio.hardener,
-          {Quantity::number, 0.1, 100.0, 0.5, 1});
+    parts(context, "resin.a", words::resin_parts, wish.ratio.resin);
+    parts(context, "resin.b", words::hardener_parts, wish.ratio.hardener);
     if (wish.ratio.by_volume) {
         plain(context, "resin.a_density", words::resin_density, wish.ratio.resin_kg_m3,
               {Quantity::density, 800.0, 2000.0, {}, -1});
@@ -80,23 +137,8 @@ void resin_rows(PanelContext& context) {
         widgets::problem_line(context.ui, mix.problems().front().sentence);
         return;
     }
-    const std::string_view grams = unit_of(context, Quantity::mass);
-    widgets::figure_row(context.ui, words::resin_all, number_of(context, mix->all.mixed_kg, Quantity::mass),
-                        grams);
-    widgets::figure_row(context.ui, words::resin_a, number_of(context, mix->all.resin_kg, Quantity::mass),
-                        grams);
-    widgets::figure_row(context.ui, words::resin_b, number_of(context, mix->all.hardener_kg, Quantity::mass),
-                        grams);
-    widgets::figure_row(context.ui, words::resin_lasts, widgets::number_text(mix->working_s, Unit::minute, 0),
-                        words::resin_minutes, words::resin_lasts_below);
-    widgets::figure_row(context.ui, words::resin_recoat,
-                        widgets::number_text(mix->recoat_from_s, Unit::hour, 1) + " – " +
-                            widgets::number_text(mix->recoat_to_s, Unit::hour, 1),
-                        words::resin_hours, words::resin_recoat_below);
-    if (mix->mixes > 1) {
-        widgets::figure_row(context.ui, words::resin_mixes, std::to_string(mix->mixes), {},
-                            std::to_string(mix->lures_a_mix) + words::resin_lures_each);
-    }
+    amount_rows(context, *mix);
+    time_rows(context, *mix);
     for (const Problem& warning : mix->warnings)
         widgets::problem_line(context.ui, warning.sentence);
     widgets::note(context.ui, words::resin_note);

@@ -32,6 +32,7 @@ struct Along {
 
 Plot empty_plot(const PanelContext& context, const Along& along, const fall::Sweep& sweep) {
     Plot plot;
+    plot.topic = help::Topic::season;
     plot.x_unit = widgets::symbol(along.unit);
     plot.x_step = along.unit == Unit::fahrenheit ? 18.0 : 10.0;
     plot.x_least = along.x(along.points.front());
@@ -135,7 +136,7 @@ void season_rows(PanelContext& context) {
                       words::still_nowhere + range_text(0.0, 40.0, units::Quantity::temperature) + ".");
     for (const double c : sweep->still_at_c) {
         widgets::figure_row(context.ui, words::still_row, number_of(context, c, Quantity::temperature),
-                            unit_of(context, Quantity::temperature));
+                            unit_of(context, Quantity::temperature), {}, help::Topic::season);
     }
 }
 

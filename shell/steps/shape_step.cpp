@@ -2,6 +2,7 @@
 #include "steps/step_panels.hpp"
 
 #include "evenfall.hpp"
+#include "look/words_help.hpp"
 #include "look/words_steps.hpp"
 #include "widgets/choice.hpp"
 #include "widgets/pick_field.hpp"
@@ -79,8 +80,11 @@ void wood_rows(PanelContext& context) {
                                                        words::density_spread_below);
     f.put([&] { return on_document([held](document::Document& d) { d.wood = held; }); });
     const double now = wood.density_kg_m3.value_or(table);
-    widgets::figure_row(context.ui, words::density_now, number_of(context, now, Quantity::density),
-                        unit_of(context, Quantity::density));
+    if (widgets::figure_row(context.ui, words::density_now, number_of(context, now, Quantity::density),
+                            unit_of(context, Quantity::density), {}, help::Topic::wood_density)) {
+        widgets::went_in(context.ui, words::went_species, text_of(context, table, Quantity::density));
+        widgets::went_in(context.ui, words::went_moisture, text_of(context, moisture, Quantity::percent));
+    }
     carving_row(context);
 }
 
@@ -170,7 +174,6 @@ void shape_panel(PanelContext& context) {
     curve_rows(context);
     board_rows(context);
     measured_rows(context);
-    widgets::caution_box(context.ui, words::dust_title, words::dust_caution);
 }
 
 } // namespace evenfall::shell::steps

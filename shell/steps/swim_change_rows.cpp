@@ -42,7 +42,7 @@ void swim_change_rows(PanelContext& context) {
     } else if (more || context.session.unfinished()) {
         text = both(words::change_working);
     }
-    widgets::info_box(context.ui, words::change_title, text);
+    widgets::info_box(context.ui, words::change_title, text, help::Topic::swim_change);
     widgets::gap();
 }
 

@@ -1,6 +1,7 @@
 #include "steps/step_panels.hpp"
 
 #include "drawing/swim_text.hpp"
+#include "look/words_help.hpp"
 #include "look/words_steps.hpp"
 #include "look/words_swim.hpp"
 #include "output.hpp"
@@ -29,7 +30,11 @@ void verdict(PanelContext& context, const swim::SwimAnswer& answer) {
                                   ? std::to_string(answer.of) + words::share_of +
                                         std::to_string(swim::all_draws) + words::share_so_far
                                   : std::string(words::share_all);
-    widgets::info_box(context.ui, words::ways[static_cast<std::size_t>(answer.way)], share + "\n" + tried);
+    if (widgets::info_box(context.ui, words::ways[static_cast<std::size_t>(answer.way)], share + "\n" + tried,
+                          help::Topic::swims)) {
+        widgets::went_in(context.ui, words::went_assumptions, std::to_string(answer.of));
+        widgets::went_in(context.ui, words::went_beating, std::to_string(answer.swims));
+    }
     if (answer.caution.empty()) return;
     widgets::gap(8.0f);
     widgets::problem_line(context.ui, answer.caution);
@@ -44,14 +49,16 @@ void beats_bar(PanelContext& context, const bench::KnownBeats* known) {
     const Unit unit = context.ui.units.UnitSet::of(units::Quantity::beats);
     const auto shown = [unit](double per_m) { return widgets::to_unit(per_m, unit); };
     const swim::Beats& beats = known->per_m;
-    widgets::band_bar(context.ui,
-                      {.title = unit == Unit::per_m ? words::beats_a_metre : words::beats_in_ten_feet,
-                       .number = widgets::number_text(beats.mid, unit),
-                       .unit = widgets::number_text(beats.low, unit) + " " + words::to_word + " " +
-                               widgets::number_text(beats.high, unit),
-                       .low = shown(beats.low),
-                       .mid = shown(beats.mid),
-                       .high = shown(beats.high)});
+    if (widgets::band_bar(context.ui,
+                          {.title = unit == Unit::per_m ? words::beats_a_metre : words::beats_in_ten_feet,
+                           .number = widgets::number_text(beats.mid, unit),
+                           .unit = widgets::number_text(beats.low, unit) + " " + words::to_word + " " +
+                                   widgets::number_text(beats.high, unit),
+                           .low = shown(beats.low),
+                           .mid = shown(beats.mid),
+                           .high = shown(beats.high),
+                           .topic = help::Topic::beats}))
+        widgets::went_in(context.ui, words::went_counts, std::to_string(known->counts));
     std::string note = words::beats_note;
     if (known->counts > 0)
         note += words::beats_counted;
@@ -90,7 +97,7 @@ void retrieve_fields(PanelContext& context, Retrieve& retrieve, int index) {
 void retrieve_rows(PanelContext& context, const bench::KnownBeats* known) {
     const Retrieve& kept = context.session.settings.retrieve;
     Retrieve retrieve = kept;
-    widgets::subheading(context.ui, words::retrieves_group);
+    widgets::subheading(context.ui, words::retrieves_group, help::Topic::retrieves);
     const bool inches = context.ui.units.inches();
     const std::array<std::string_view, 3> ways{widgets::symbol(inches ? Unit::ft_per_s : Unit::m_per_s),
                                                widgets::symbol(inches ? Unit::mile_per_h : Unit::km_per_h),
@@ -136,7 +143,7 @@ void joint_rows(PanelContext& context, const swim::SwimAnswer& answer) {
         widgets::figure_row(context.ui, std::string(words::joint_title) + " " + std::to_string(j + 1),
                             std::string(words::plus_minus) + " " +
                                 number_of(context, joint.swing_rad, Quantity::angle),
-                            degree, below);
+                            degree, below, help::Topic::wave);
     }
 }
 

@@ -1,6 +1,7 @@
 #include "steps/step_panels.hpp"
 
 #include "drawing/chain_view.hpp"
+#include "look/words_help.hpp"
 #include "look/words_joints.hpp"
 #include "look/words_steps.hpp"
 #include "widgets/rows.hpp"
@@ -21,6 +22,24 @@ std::string both(const PanelContext& context, const std::array<double, 2>& rad) 
     const std::string port = number_of(context, rad[0], Quantity::angle);
     const std::string starboard = number_of(context, rad[1], Quantity::angle);
     return port == starboard ? port : port + " / " + starboard;
+}
+
+/// What stops a joint, port and starboard.
+void swing_went_in(PanelContext& context, const joints::JointAnswer& j, std::size_t index) {
+    widgets::Ui& ui = context.ui;
+    const document::Joint& joint = context.document().joints[index];
+    const auto angles = [&](const std::array<double, 2>& rad) { return both(context, rad) + "°"; };
+    widgets::went_in(ui, words::went_bare, angles({j.bare[0].angle_rad, j.bare[1].angle_rad}));
+    widgets::went_in(ui, words::went_coated, angles({j.finished[0].angle_rad, j.finished[1].angle_rad}));
+    const auto stops = [](double rad) { return rad < joints::most_swing_rad; };
+    if (stops(j.wire_rad[0]) || stops(j.wire_rad[1]))
+        widgets::went_in(ui, words::went_twist, angles(j.wire_rad));
+    if (stops(j.eyes_rad[0]) || stops(j.eyes_rad[1]))
+        widgets::went_in(ui, words::went_linked, angles(j.eyes_rad));
+    widgets::went_in(ui, words::went_gap, text_of(context, joint.gap_m, Quantity::length));
+    widgets::went_in(ui, words::went_reliefs,
+                     number_of(context, joint.relief_fore_rad, Quantity::angle) + "° / " +
+                         text_of(context, joint.relief_aft_rad, Quantity::angle));
 }
 
 /// The chain bent as far as the slider says: −1 all to port, 1 all to starboard.
@@ -70,18 +89,19 @@ void swing_rows(PanelContext& context) {
             below += std::string(", ") + words::swing_wire + " " + both(context, j.wire_rad) + "°";
         if (j.stopped_by[0] == joints::StoppedBy::eyes || j.stopped_by[1] == joints::StoppedBy::eyes)
             below += std::string(", ") + words::swing_eyes + " " + both(context, j.eyes_rad) + "°";
-        widgets::figure_row(context.ui,
-                            std::string(words::joint_title) + " " + std::to_string(k + 1) + " " +
-                                words::swing_row,
-                            both(context, j.swing_rad), degree, below);
+        if (widgets::figure_row(context.ui,
+                                std::string(words::joint_title) + " " + std::to_string(k + 1) + " " +
+                                    words::swing_row,
+                                both(context, j.swing_rad), degree, below, help::Topic::swing))
+            swing_went_in(context, j, k);
     }
     widgets::figure_row(context.ui, words::wrap_row, both(context, answer->wrap_rad), degree,
-                        words::port_starboard);
+                        words::port_starboard, help::Topic::wrap);
     if (std::isfinite(answer->turn_radius_m[0]))
         widgets::figure_row(context.ui, words::turn_row,
                             number_of(context, std::max(answer->turn_radius_m[0], answer->turn_radius_m[1]),
                                       Quantity::length),
-                            unit_of(context, Quantity::length), words::turn_row_below);
+                            unit_of(context, Quantity::length), words::turn_row_below, help::Topic::turn);
 }
 
 } // namespace evenfall::shell::steps

@@ -4,6 +4,7 @@
 #include "body.hpp"
 #include "evenfall.hpp"
 #include "look/words_choice.hpp"
+#include "look/words_help.hpp"
 #include "look/words_steps.hpp"
 #include "look/words_tail.hpp"
 #include "reach.hpp"
@@ -167,11 +168,19 @@ void pull_rows(PanelContext& context) {
         return a.pitch_rad ? text_of(context, *a.pitch_rad, Quantity::angle) : std::string("\xE2\x80\x93");
     };
     const double water = now.water_density_kg_m3;
-    widgets::figure_row(context.ui, words::tail_in_water,
-                        signed_mass(context, kept.tail_effect->own.in_water(water).kg), {});
+    const ledger::Sum& own = kept.tail_effect->own;
+    if (widgets::figure_row(context.ui, words::tail_in_water, signed_mass(context, own.in_water(water).kg),
+                            {}, {}, help::Topic::tail_pull)) {
+        widgets::went_in(context.ui, words::went_mass, text_of(context, own.mass.kg, Quantity::mass));
+        widgets::went_in(context.ui, words::went_volume,
+                         text_of(context, own.displaced_m3, Quantity::volume));
+        widgets::went_in(context.ui, words::went_water, text_of(context, water, Quantity::density));
+    }
     widgets::figure_row(context.ui, words::tail_without, number_of(context, bare.mass.kg, Quantity::mass),
-                        grams, signed_mass(context, bare.in_water.kg) + " " + words::in_the_water);
-    widgets::figure_row(context.ui, words::tail_hang_without, hang(bare), {}, words::tail_now + hang(now));
+                        grams, signed_mass(context, bare.in_water.kg) + " " + words::in_the_water,
+                        help::Topic::tail_pull);
+    widgets::figure_row(context.ui, words::tail_hang_without, hang(bare), {}, words::tail_now + hang(now),
+                        help::Topic::tail_pull);
 }
 
 void asked(PanelContext& context, const char* id, const char* what, double& value, const NumberSpec& spec,
@@ -181,7 +190,11 @@ void asked(PanelContext& context, const char* id, const char* what, double& valu
 
 void pour_rows(PanelContext& context) {
     auto& wish = context.motion.tail.pour;
+    const bool melted = evenfall::tail::is_melted(*context.document().tail);
     widgets::subheading(context.ui, words::pour_group);
+    widgets::caution_box(context.ui, melted ? words::plastisol_title : words::silicone_title,
+                         melted ? cautions::plastisol : cautions::silicone);
+    widgets::gap();
     widgets::note(context.ui, words::pour_below);
     wish.tails += widgets::stepper(context.ui, "pour.tails", words::pour_tails, wish.tails, 1, 200);
     if (const auto tapped = widgets::choice(context.ui, "pour.open", words::pour_mould, words::pour_moulds,
@@ -214,18 +227,28 @@ void pour_rows(PanelContext& context) {
     }
     const std::string_view grams = unit_of(context, Quantity::mass);
     const auto edge = [&](double m) { return number_of(context, m, Quantity::length); };
-    widgets::figure_row(context.ui, words::pour_cavity, cubic(pour->cavity_m3), "cm\xC2\xB3");
+    const auto poured = [&](bool tapped) {
+        if (!tapped) return;
+        widgets::went_in(context.ui, words::went_cast, text_of(context, pour->cast.mass_kg, Quantity::mass));
+        widgets::went_in(context.ui, words::went_shrink, text_of(context, wish.shrink, Quantity::percent));
+        widgets::went_in(context.ui, words::pour_sprue, text_of(context, wish.sprue, Quantity::percent));
+        widgets::went_in(context.ui, words::pour_loss, text_of(context, wish.loss, Quantity::percent));
+    };
+    poured(widgets::figure_row(context.ui, words::pour_cavity, cubic(pour->cavity_m3), "cm\xC2\xB3", {},
+                               help::Topic::tail_pour));
     widgets::figure_row(context.ui, words::pour_rubber,
                         number_of(context, pour->rubber.mass_kg, Quantity::mass), grams,
                         words::pour_frame + edge(pour->box_m.x) + " \xC3\x97 " + edge(pour->box_m.z) +
-                            " \xC3\x97 " + text_of(context, pour->box_m.y, Quantity::length));
-    widgets::figure_row(
-        context.ui, evenfall::tail::is_melted(*context.document().tail) ? words::pour_heat : words::pour_mix,
-        number_of(context, pour->heated_kg, Quantity::mass), grams);
+                            " \xC3\x97 " + text_of(context, pour->box_m.y, Quantity::length),
+                        help::Topic::tail_pour);
+    poured(widgets::figure_row(context.ui, melted ? words::pour_heat : words::pour_mix,
+                               number_of(context, pour->heated_kg, Quantity::mass), grams, {},
+                               help::Topic::tail_pour));
     for (std::size_t i = 0; i < evenfall::tail::ingredient_count; ++i) {
         if (pour->blend[i].mass_kg > 0.0)
             widgets::figure_row(context.ui, words::pour_grams[i],
-                                number_of(context, pour->blend[i].mass_kg, Quantity::mass), grams);
+                                number_of(context, pour->blend[i].mass_kg, Quantity::mass), grams, {},
+                                help::Topic::tail_pour);
     }
 }
 
@@ -256,7 +279,7 @@ void tail_rows(PanelContext& context) {
     widgets::figure_row(
         context.ui, words::tail_volume,
         cubic(evenfall::tail::shaped(tail)->segments[0].volume_m3 + evenfall::tail::tenon_m3(tail)),
-        "cm\xC2\xB3");
+        "cm\xC2\xB3", {}, help::Topic::tail_pull);
     pull_rows(context);
     pour_rows(context);
 }

@@ -1,6 +1,7 @@
 #include "steps/step_panels.hpp"
 
 #include "look/words.hpp"
+#include "look/words_help.hpp"
 #include "look/words_log.hpp"
 #include "look/words_steps.hpp"
 #include "output.hpp"
@@ -34,36 +35,55 @@ std::string fall_ends(const PanelContext& context, const Estimate& e) {
            fall_end_text(context, e.value - e.sigma);
 }
 
+void fall_row(PanelContext& context, const Uncertainty& s) {
+    const auto end = [&](double m_s) {
+        return m_s > 0.0 ? text_of(context, m_s, Quantity::fall) : std::string(words::nothing_floats);
+    };
+    if (widgets::figure_row(context.ui, words::sure_fall, fall_ends(context, *s.fall_m_s),
+                            unit_of(context, Quantity::fall), {}, help::Topic::spread)) {
+        const auto& [half, eighty, most] = s.fall_50_80_95_m_s;
+        widgets::went_in(context.ui, words::went_80_low, end(eighty.low));
+        widgets::went_in(context.ui, words::went_80_high, end(eighty.high));
+        widgets::went_in(context.ui, words::went_95_low, end(most.low));
+        widgets::went_in(context.ui, words::went_95_high, end(most.high));
+    }
+    const Interval& eighty = s.fall_50_80_95_m_s[1];
+    const std::string low = eighty.low > 0.0 ? number_of(context, eighty.low, Quantity::fall)
+                                             : std::string(words::nothing_floats);
+    widgets::note(context.ui, std::string(words::four_in_five) + " " + low + " " + words::to + " " +
+                                  text_of(context, eighty.high, Quantity::fall));
+}
+
 void finished_rows(PanelContext& context, const Uncertainty& s) {
     widgets::subheading(context.ui, words::finished_group);
     const std::string_view gram = unit_of(context, Quantity::mass);
-    widgets::figure_row(context.ui, words::sure_mass, with_doubt(context, s.mass_kg, Quantity::mass), gram,
-                        before_text(context, s.mass_kg, Quantity::mass));
+    const auto known = [&](bool tapped, const Estimate& e, Quantity quantity) {
+        if (!tapped) return;
+        widgets::went_in(context.ui, words::went_before, text_of(context, e.sigma_before, quantity));
+        widgets::went_in(context.ui, words::went_readings, std::to_string(s.agreement.readings));
+    };
+    known(widgets::figure_row(context.ui, words::sure_mass, with_doubt(context, s.mass_kg, Quantity::mass),
+                              gram, before_text(context, s.mass_kg, Quantity::mass), help::Topic::spread),
+          s.mass_kg, Quantity::mass);
     std::string in_water = with_doubt(context, s.in_water_kg, Quantity::mass);
     if (s.in_water_kg.value > 0.0) in_water.insert(0, 1, '+');
-    widgets::figure_row(context.ui, words::sure_in_water, in_water, gram,
-                        before_text(context, s.in_water_kg, Quantity::mass));
-    if (s.fall_m_s) {
-        const Interval& most = s.fall_50_80_95_m_s[1];
-        std::string below = std::string(words::four_in_five) + " ";
-        below += most.low > 0.0 ? number_of(context, most.low, Quantity::fall)
-                                : std::string(words::nothing_floats);
-        below += std::string(" ") + words::to + " " + number_of(context, most.high, Quantity::fall) + " " +
-                 std::string(unit_of(context, Quantity::fall));
-        widgets::figure_row(context.ui, words::sure_fall, fall_ends(context, *s.fall_m_s),
-                            unit_of(context, Quantity::fall));
-        widgets::note(context.ui, below);
-    }
+    known(widgets::figure_row(context.ui, words::sure_in_water, in_water, gram,
+                              before_text(context, s.in_water_kg, Quantity::mass), help::Topic::spread),
+          s.in_water_kg, Quantity::mass);
+    if (s.fall_m_s) fall_row(context, s);
     if (std::isfinite(s.pitch_rad.value))
-        widgets::figure_row(context.ui, words::sure_pitch, with_doubt(context, s.pitch_rad, Quantity::angle),
-                            unit_of(context, Quantity::angle),
-                            before_text(context, s.pitch_rad, Quantity::angle));
+        known(widgets::figure_row(context.ui, words::sure_pitch,
+                                  with_doubt(context, s.pitch_rad, Quantity::angle),
+                                  unit_of(context, Quantity::angle),
+                                  before_text(context, s.pitch_rad, Quantity::angle), help::Topic::spread),
+              s.pitch_rad, Quantity::angle);
 }
 
 void stage_plot(PanelContext& context, const Uncertainty& s, std::string_view id, const char* title,
                 Estimate StagePrediction::*of) {
     const Unit mass = context.ui.units.of(Quantity::mass);
     widgets::Plot plot;
+    plot.topic = help::Topic::stage_spread;
     plot.title = std::string(title) + ", " + std::string(widgets::symbol(mass));
     plot.x_step = 1.0;
     plot.x_least = 1.0;
@@ -87,7 +107,7 @@ void stage_plot(PanelContext& context, const Uncertainty& s, std::string_view id
     std::string read;
     if (at) {
         const int stage = std::clamp(static_cast<int>(*at) - 1, 0, stage_count - 1);
-        read = std::string(stage_words(static_cast<Stage>(stage))) + ": ± " +
+        read = stage_name(static_cast<Stage>(stage)) + ": ± " +
                number_of(context, (s.stages[static_cast<std::size_t>(stage)].*of).sigma, Quantity::mass);
     }
     if (const auto moved = widgets::plot(context.ui, id, plot, at, read))
@@ -107,14 +127,14 @@ void next_rows(PanelContext& context, const Uncertainty& s) {
         const NextReading& n = s.next[k];
         const std::string name = output::next_reading_name(n);
         const std::string below =
-            std::string(stage_words(n.stage)) +
-            (n.with_all ? output::with_all_words(context.document()) : "") + words::separator + "± " +
-            text_of(context, n.in_water_sigma_kg, Quantity::mass) + " " + words::in_the_water;
+            stage_name(n.stage) + (n.with_all ? output::with_all_words(context.document()) : "") +
+            words::separator + "± " + text_of(context, n.in_water_sigma_kg, Quantity::mass) + " " +
+            words::in_the_water;
         if (can_be_met)
             widgets::figure_row(context.ui, name, number_of(context, n.chance, Quantity::percent),
-                                unit_of(context, Quantity::percent), below);
+                                unit_of(context, Quantity::percent), below, help::Topic::next_reading);
         else
-            widgets::figure_row(context.ui, name, words::dash, {}, below);
+            widgets::figure_row(context.ui, name, words::dash, {}, below, help::Topic::next_reading);
     }
 }
 
@@ -125,7 +145,8 @@ void input_rows(PanelContext& context, const Uncertainty& s) {
                                 widgets::number_text(b.spread, Unit::percent, 1);
         widgets::figure_row(context.ui, b.name, now, unit_of(context, Quantity::percent),
                             "± " + widgets::value_text(b.spread_before, Unit::percent, 1) + " " +
-                                words::before_any);
+                                words::before_any,
+                            help::Topic::inputs);
     }
 }
 
@@ -140,13 +161,15 @@ void draw_rows(PanelContext& context) {
         const std::string_view unit = unit_of(context, Quantity::percent);
         widgets::note(context.ui, std::to_string(draws->count) + " " + words::draws_of);
         widgets::figure_row(context.ui, words::draws_right,
-                            number_of(context, draws->chances.both, Quantity::percent), unit);
+                            number_of(context, draws->chances.both, Quantity::percent), unit, {},
+                            help::Topic::simulation);
         widgets::figure_row(context.ui, words::draws_half,
                             fall_end_text(context, draws->fall_m_s.high_50) + " – " +
                                 fall_end_text(context, draws->fall_m_s.low_50),
-                            unit_of(context, Quantity::fall));
+                            unit_of(context, Quantity::fall), {}, help::Topic::simulation);
         widgets::figure_row(context.ui, words::draws_float,
-                            number_of(context, draws->floats, Quantity::percent), unit);
+                            number_of(context, draws->floats, Quantity::percent), unit, {},
+                            help::Topic::simulation);
     }
     widgets::gap();
     if (bench.drawing()) {

@@ -1,6 +1,7 @@
 #include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
+#include "look/words_help.hpp"
 #include "look/words_steps.hpp"
 #include "look/words_swim.hpp"
 #include "look/words_water.hpp"
@@ -42,7 +43,9 @@ void stage_table(PanelContext& context) {
     const std::string in_tub = titled(context, words::col_in_tub, Quantity::mass);
     const std::string fall = std::string(unit_of(context, Quantity::fall));
     const std::array<std::string_view, 4> titles{words::col_stage, scale, in_tub, fall};
-    widgets::table_head(context.ui, columns, titles);
+    if (widgets::table_head(context.ui, columns, titles, help::Topic::stages))
+        widgets::went_in(context.ui, words::went_tub_temperature,
+                         text_of(context, context.document().tub.temperature_c, Quantity::temperature));
     const auto row = [&](const StageAnswer& stage, const std::string& name) {
         const std::string mass = widgets::number_text(stage.mass.kg, context.ui.units.of(Quantity::mass)) +
                                  " " + words::plus_minus + " " +
@@ -59,7 +62,7 @@ void stage_table(PanelContext& context) {
     };
     const auto tests = stages_with_all(context.document(), context.evaluation());
     for (const StageAnswer& stage : context.evaluation().answers.stages) {
-        row(stage, std::string(stage_words(stage.stage)));
+        row(stage, stage_name(stage.stage));
         for (const StageAnswer& test : tests) {
             if (test.stage == stage.stage && test.stage >= Stage::sealed)
                 row(test, words::with_rigging + ledger::rigging_words(context.document()));
@@ -73,7 +76,7 @@ void segment_table(PanelContext& context) {
         {{0.0f, 0.40f, Align::left}, {0.40f, 0.70f, Align::right}, {0.70f, 1.0f, Align::right}}};
     const std::array<std::string_view, 3> titles{words::col_segment, words::col_segment_mass,
                                                  words::col_in_water};
-    widgets::table_head(context.ui, columns, titles);
+    widgets::table_head(context.ui, columns, titles, help::Topic::segments);
     const auto& segments = context.evaluation().answers.segments;
     for (int s = 0; s < static_cast<int>(segments.size()); ++s) {
         const auto& segment = segments[static_cast<std::size_t>(s)];
@@ -95,28 +98,49 @@ void centre_rows(PanelContext& context) {
     const auto& answers = context.evaluation().answers;
     const std::string_view unit = unit_of(context, Quantity::length);
     widgets::subheading(context.ui, words::centres_group);
-    widgets::figure_row(context.ui, words::centre_g, place_text(context, answers.g_m), unit);
-    widgets::figure_row(context.ui, words::centre_b, place_text(context, answers.b_m), unit);
+    widgets::figure_row(context.ui, words::centre_g, place_text(context, answers.g_m), unit, {},
+                        help::Topic::centres);
+    widgets::figure_row(context.ui, words::centre_b, place_text(context, answers.b_m), unit, {},
+                        help::Topic::centres);
     widgets::note(context.ui, words::centre_below);
-    widgets::figure_row(context.ui, words::bg_row, number_of(context, answers.bg_m, Quantity::length), unit,
-                        words::bg_row_below);
+    const auto length = [&](double m) { return text_of(context, m, Quantity::length); };
+    if (widgets::figure_row(context.ui, words::bg_row, number_of(context, answers.bg_m, Quantity::length),
+                            unit, words::bg_row_below, help::Topic::righting)) {
+        widgets::went_in(context.ui, words::went_b_up, length(answers.b_m.z));
+        widgets::went_in(context.ui, words::went_g_up, length(answers.g_m.z));
+    }
     const auto angle = [&](const std::optional<double>& value) {
         return value ? number_of(context, *value, Quantity::angle) : std::string(words::no_answer);
     };
     const std::string_view degree = unit_of(context, Quantity::angle);
-    widgets::figure_row(context.ui, words::pitch_row, angle(answers.pitch_rad),
-                        answers.pitch_rad ? degree : std::string_view{}, words::target_pitch_below);
-    widgets::figure_row(context.ui, words::roll_row, angle(answers.roll_rad),
-                        answers.roll_rad ? degree : std::string_view{}, words::roll_row_below);
+    if (widgets::figure_row(context.ui, words::pitch_row, angle(answers.pitch_rad),
+                            answers.pitch_rad ? degree : std::string_view{}, words::target_pitch_below,
+                            help::Topic::hang)) {
+        widgets::went_in(context.ui, words::went_g_aft, length(answers.g_m.x));
+        widgets::went_in(context.ui, words::went_b_aft, length(answers.b_m.x));
+        widgets::went_in(context.ui, words::went_bg, length(answers.bg_m));
+    }
+    if (widgets::figure_row(context.ui, words::roll_row, angle(answers.roll_rad),
+                            answers.roll_rad ? degree : std::string_view{}, words::roll_row_below,
+                            help::Topic::lean)) {
+        widgets::went_in(context.ui, words::went_g_side, length(answers.g_m.y));
+        widgets::went_in(context.ui, words::went_b_side, length(answers.b_m.y));
+        widgets::went_in(context.ui, words::went_bg, length(answers.bg_m));
+    }
 }
 
 void waters_view(PanelContext& context) {
     const auto& document = context.document();
     const auto& answers = context.evaluation().answers;
     water_rows(context, "water", words::fishing_group, document.water, &document::Document::water);
-    widgets::figure_row(context.ui, words::water_density,
-                        number_of(context, answers.water_density_kg_m3, Quantity::density),
-                        unit_of(context, Quantity::density));
+    if (widgets::figure_row(context.ui, words::water_density,
+                            number_of(context, answers.water_density_kg_m3, Quantity::density),
+                            unit_of(context, Quantity::density), {}, help::Topic::water_density)) {
+        widgets::went_in(context.ui, words::temperature,
+                         text_of(context, document.water.temperature_c, Quantity::temperature));
+        widgets::went_in(context.ui, words::salinity,
+                         text_of(context, document.water.salinity_g_kg, Quantity::salinity));
+    }
     water_rows(context, "water.tub", words::tub_group, document.tub, &document::Document::tub);
     widgets::gap();
     if (widgets::button(context.ui, "water.tub.same", words::tub_as_fishing, widgets::ButtonKind::plain)) {

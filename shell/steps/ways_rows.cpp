@@ -40,7 +40,7 @@ std::string figures_line(const PanelContext& context, const Figures& f) {
 }
 
 void figures_table(PanelContext& context, const Figures& before, const Figures& after) {
-    before_after_head(context, words::ways_lead_alone, words::ways_this);
+    before_after_head(context, words::ways_lead_alone, words::ways_this, help::Topic::ways);
     const auto row = [&](const char* title, const auto& text) {
         before_after_row(context, title, text(before), text(after));
     };
@@ -63,7 +63,9 @@ void open_way(PanelContext& context, const reach::Ways& ways, const reach::Way& 
                                          {"lead.way.keep", words::ways_keep, widgets::ButtonKind::main}});
     const std::string change = way.change.text(context.ui.units);
     if (tapped == 0) context.motion.beside = {change, way.document};
-    if (tapped == 1) context.changes.push_back({change, state::take_way(way), true, true});
+    if (tapped == 1)
+        context.changes.push_back(
+            {change, [lure = way.document](const document::Document&) { return lure; }, true, true});
     widgets::gap();
 }
 

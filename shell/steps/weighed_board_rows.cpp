@@ -2,6 +2,7 @@
 
 #include "evenfall.hpp"
 #include "look/words_glue.hpp"
+#include "look/words_help.hpp"
 #include "widgets/button.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
@@ -45,22 +46,29 @@ void weighed_board_rows(PanelContext& context) {
         return;
     }
     const std::string_view unit = unit_of(context, Quantity::density);
-    widgets::figure_row(context.ui, words::weighed_board_density,
-                        number_of(context, a->density_kg_m3, Quantity::density), unit,
-                        std::string(words::weighed_board_usual) + " " +
-                            number_of(context, a->usual_kg_m3, Quantity::density) + " ±" +
-                            widgets::number_text(a->spread, widgets::Unit::percent, 0) + " %");
+    if (widgets::figure_row(context.ui, words::weighed_board_density,
+                            number_of(context, a->density_kg_m3, Quantity::density), unit,
+                            std::string(words::weighed_board_usual) + " " +
+                                number_of(context, a->usual_kg_m3, Quantity::density) + " ±" +
+                                widgets::number_text(a->spread, widgets::Unit::percent, 0) + " %",
+                            help::Topic::weighed_board)) {
+        widgets::went_in(context.ui, words::went_mass, text_of(context, board.mass_kg, Quantity::mass));
+        widgets::went_in(
+            context.ui, words::went_volume_of_board,
+            widgets::value_text(board.length_m * board.width_m * board.height_m, widgets::Unit::cm3, 1));
+    }
     widgets::figure_row(context.ui, words::weighed_board_then,
-                        number_of(context, a->at_other_kg_m3, Quantity::density), unit);
+                        number_of(context, a->at_other_kg_m3, Quantity::density), unit, {},
+                        help::Topic::weighed_board);
     const std::string sigmas = widgets::number_text(std::abs(a->sigmas), widgets::Unit::one, 1);
     if (a->says == materials::BoardComparison::usual)
         widgets::note(context.ui, words::weighed_board_as_usual);
     else if (a->says == materials::BoardComparison::heavier)
         widgets::figure_row(context.ui, words::weighed_board_heavier, sigmas, {},
-                            words::weighed_board_heavier_below);
+                            words::weighed_board_heavier_below, help::Topic::weighed_board);
     else
         widgets::figure_row(context.ui, words::weighed_board_lighter, sigmas, {},
-                            words::weighed_board_lighter_below);
+                            words::weighed_board_lighter_below, help::Topic::weighed_board);
     widgets::gap();
     if (widgets::button(context.ui, "board.use", words::weighed_board_use)) {
         context.change(words::weighed_board_use,

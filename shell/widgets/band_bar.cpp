@@ -14,13 +14,17 @@ double band_scale_end(double high) {
     return 10.0 * power * (high <= 9.5 * power ? 1.0 : 2.0);
 }
 
-void band_bar(Ui& ui, const BandBar& band) {
+bool band_bar(Ui& ui, const BandBar& band) {
     const look::Palette& ink = ui.inks();
     ImDrawList& list = *ImGui::GetWindowDrawList();
     gap(12.0f);
     const Rect head = take_row(34.0f);
+    const Rect touched{head.x, head.y - 10.0f, head.w, head.h + 10.0f};
+    const Touch touch = help_area(ui, band.topic, touched, band.title, band.number + ", " + band.unit);
     const float figure_w = figure_in(ui, head, ui.type.title, ink.ink, band.number, band.unit);
-    text_in(ui, {head.x, head.y, head.w - figure_w - 12.0f, head.h}, ui.type.body, ink.ink, band.title);
+    help_text_in(ui, {head.x, head.y, head.w - figure_w - 12.0f, head.h}, ui.type.body, ink.ink, band.title,
+                 band.topic);
+    if (touch.focused) focus_ring(ui, touched, look::control_rounding);
 
     const double end = band_scale_end(band.high);
     const Rect row = take_row(46.0f);
@@ -54,6 +58,7 @@ void band_bar(Ui& ui, const BandBar& band) {
         const Rect place{i == 0 ? x : i == parts ? x - 40.0f : x - 20.0f, digits_y, 40.0f, 18.0f};
         text_in(ui, place, font, ink.ink_soft, widgets::number_text(value, Unit::one, decimals), align);
     }
+    return touch.tapped;
 }
 
 } // namespace evenfall::shell::widgets

@@ -87,6 +87,7 @@ std::optional<int> step_bar(Ui& ui, const Rect& rect, std::span<const StepTab> t
         ImFont* face = width < 42.0f   ? ui.type.small
                        : width < 84.0f ? (i == on ? ui.type.label_strong : ui.type.label)
                                        : (i == on ? ui.type.body_strong : ui.type.body);
+        if (text_width(face, tab.label) > cell.w - 2.0f) face = ui.type.small;
         text_in(ui, width < 84.0f ? cell : inner, face, i == on ? ink.ink : ink.ink_soft, tab.label,
                 Align::middle);
         if (touch.focused) focus_ring(ui, inner, look::control_rounding);
@@ -120,7 +121,8 @@ void Toast::draw(Ui& ui, const Rect& over, double now_s) {
     ImFont* font = ui.type.label;
     const float most_w = std::min(over.w - 32.0f, 560.0f);
     const float left = refusal_ ? 46.0f : 20.0f;
-    const ImVec2 text = font->CalcTextSizeA(font->FontSize, FLT_MAX, most_w - left - 20.0f, text_.c_str());
+    const std::string words = broken_at_spaces(font, text_, most_w - left - 20.0f);
+    const ImVec2 text = font->CalcTextSizeA(font->FontSize, FLT_MAX, 0.0f, words.c_str());
     const Rect box{over.x + (over.w - (text.x + left + 20.0f)) / 2.0f, over.bottom() - text.y - 44.0f,
                    text.x + left + 20.0f, std::max(text.y + 28.0f, look::target)};
     // A window of its own, so that a tap on it does not reach the drawing below.
@@ -147,7 +149,7 @@ void Toast::draw(Ui& ui, const Rect& over, double now_s) {
     }
     list.AddText(font, font->FontSize,
                  {std::round(box.x + left), std::round(box.y + (box.h - text.y) / 2.0f)},
-                 refusal_ ? ink.ink : ink.on_solid, text_.c_str(), nullptr, most_w - left - 20.0f);
+                 refusal_ ? ink.ink : ink.on_solid, words.c_str());
     if (touch.tapped) text_.clear();
     ImGui::End();
 }

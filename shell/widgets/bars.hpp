@@ -9,11 +9,12 @@ namespace evenfall::shell::widgets {
 /// One answer of the strip, always visible.
 struct Answer {
     std::string id{};
-    std::string title{};     ///< "In water"
-    std::string number{};    ///< "+1.42"
-    std::string unit{};      ///< "g"
-    std::string below{};     ///< "± 0.31"
-    bool off_target = false; ///< draws a mark beside the figure
+    std::string title{};                   ///< "In water"
+    std::string number{};                  ///< "+1.42"
+    std::string unit{};                    ///< "g"
+    std::string below{};                   ///< "± 0.31"
+    bool off_target = false;               ///< draws a mark beside the figure
+    help::Topic topic = help::Topic::none; ///< explains it
 };
 /// Draws the answers in `columns` columns inside `rect`. Returns the id of the one that was tapped, or "".
 std::string answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answers, int columns);

@@ -1,5 +1,6 @@
 #include "widgets/button.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace evenfall::shell::widgets {
@@ -36,16 +37,28 @@ bool button(Ui& ui, std::string_view id, std::string_view label, ButtonKind kind
 }
 
 int button_row(Ui& ui, std::initializer_list<ButtonSpec> buttons) {
-    gap();
-    const Rect row = take_row(look::target);
-    const auto count = static_cast<float>(buttons.size());
-    const float width = (row.w - look::grid * (count - 1.0f)) / count;
+    const float whole = ImGui::GetContentRegionAvail().x;
+    const auto width_of = [&](std::size_t columns) {
+        return (whole - look::grid * static_cast<float>(columns - 1)) / static_cast<float>(columns);
+    };
+    float widest = 0.0f;
+    for (const ButtonSpec& spec : buttons)
+        widest = std::max(widest, text_width(ui.type.body_strong, spec.label));
+    std::size_t columns = buttons.size();
+    while (columns > 1 && width_of(columns) < widest + 16.0f)
+        --columns;
     int tapped = -1;
-    int i = 0;
-    for (const ButtonSpec& spec : buttons) {
-        const Rect rect{row.x + static_cast<float>(i) * (width + look::grid), row.y, width, row.h};
-        if (button_at(ui, spec.id, rect, spec.label, spec.kind, spec.enabled)) tapped = i;
-        ++i;
+    for (std::size_t first = 0; first < buttons.size(); first += columns) {
+        gap();
+        const std::size_t here = std::min(columns, buttons.size() - first);
+        const Rect row = take_row(look::target);
+        const float width = width_of(here);
+        for (std::size_t i = 0; i < here; ++i) {
+            const ButtonSpec& spec = buttons.begin()[first + i];
+            const Rect rect{row.x + static_cast<float>(i) * (width + look::grid), row.y, width, row.h};
+            if (button_at(ui, spec.id, rect, spec.label, spec.kind, spec.enabled))
+                tapped = static_cast<int>(first + i);
+        }
     }
     return tapped;
 }

@@ -17,7 +17,8 @@ bool button(Ui& ui, std::string_view id, std::string_view label, ButtonKind kind
 /// The same at `rect`; the cursor does not move.
 bool button_at(Ui& ui, std::string_view id, const Rect& rect, std::string_view label, ButtonKind kind,
                bool enabled = true);
-/// Two to four buttons side by side at the cursor, equal widths; returns the index of the tapped one, or −1.
+/// Two to four buttons side by side at the cursor, equal widths, on more lines where their words need the
+/// room; returns the index of the tapped one, or −1.
 struct ButtonSpec {
     std::string_view id{};
     std::string_view label{};

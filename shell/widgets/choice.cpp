@@ -2,6 +2,7 @@
 
 #include "look/words.hpp"
 #include "widgets/button.hpp"
+#include "widgets/row_text.hpp"
 
 #include <algorithm>
 #include <vector>
@@ -78,22 +79,17 @@ std::optional<int> choice(Ui& ui, std::string_view id, std::string_view label,
 
 bool toggle(Ui& ui, std::string_view id, std::string_view label, bool on, std::string_view below) {
     const look::Palette& ink = ui.inks();
-    const Rect row = take_row(below.empty() ? 52.0f : 60.0f);
+    constexpr float knob_w = 52.0f;
+    const RowText text(ui, label, below, ImGui::GetContentRegionAvail().x - knob_w - 48.0f);
+    const Rect row = take_row(std::max(below.empty() ? 52.0f : 60.0f, text.height() + 18.0f));
     const Touch touch = touch_area(ui, id, row);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (touch.pressed) {
         list.AddRectFilled({row.x - 8.0f, row.y}, {row.right() + 8.0f, row.bottom()}, ink.pressed,
                            look::control_rounding);
     }
-    constexpr float knob_w = 52.0f;
     const Rect slot{row.right() - knob_w, row.y + (row.h - 30.0f) / 2.0f, knob_w, 30.0f};
-    const float text_w = row.w - knob_w - 48.0f;
-    if (below.empty()) {
-        text_in(ui, {row.x, row.y, text_w, row.h}, ui.type.body, ink.ink, label);
-    } else {
-        text_in(ui, {row.x, row.y + 8.0f, text_w, 24.0f}, ui.type.body, ink.ink, label);
-        text_in(ui, {row.x, row.y + 31.0f, text_w, 20.0f}, ui.type.small, ink.ink_soft, below);
-    }
+    text.draw_in(ui, row, ink.ink);
     text_in(ui, {slot.x - 44.0f, row.y, 36.0f, row.h}, ui.type.label, ink.ink_soft,
             on ? look::words::on : look::words::off, Align::right);
     const float knob_x = on ? slot.right() - 15.0f : slot.x + 15.0f;
@@ -109,10 +105,12 @@ bool toggle(Ui& ui, std::string_view id, std::string_view label, bool on, std::s
 
 int stepper(Ui& ui, std::string_view id, std::string_view label, int count, int least, int most) {
     const look::Palette& ink = ui.inks();
-    const Rect row = take_row(56.0f);
-    const Rect more{row.right() - look::target, row.y + 4.0f, look::target, look::target};
+    const RowText text(ui, label, {}, ImGui::GetContentRegionAvail().x - 48.0f - 2.0f * look::target - 8.0f);
+    const Rect row = take_row(std::max(56.0f, text.height() + 14.0f));
+    const Rect more{row.right() - look::target, row.y + (row.h - look::target) / 2.0f, look::target,
+                    look::target};
     const Rect less{more.x - 48.0f - look::target, more.y, look::target, look::target};
-    text_in(ui, {row.x, row.y, less.x - row.x - 8.0f, row.h}, ui.type.body, ink.ink, label);
+    text.draw_in(ui, row, ink.ink);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     for (const Rect& key : {less, more}) {
         list.AddRectFilled({key.x, key.y}, {key.right(), key.bottom()}, ink.well, look::control_rounding);

@@ -22,19 +22,31 @@ struct Item {
 class Items {
 public:
     /// Starts a frame; the previous records stay readable until finish_frame().
-    void begin_frame() { drawing_.clear(); }
+    void begin_frame() {
+        drawing_.clear();
+        cut_drawing_.clear();
+    }
     void record(Item item) { drawing_.push_back(std::move(item)); }
+    /// A text that found too little room and ends in an ellipsis.
+    void record_cut(std::string text) { cut_drawing_.push_back(std::move(text)); }
     /// The last recorded one is the heading of a closed section.
     void mark_closed() { drawing_.back().closed = true; }
-    void finish_frame() { shown_.swap(drawing_); }
+    void finish_frame() {
+        shown_.swap(drawing_);
+        cut_.swap(cut_drawing_);
+    }
 
     [[nodiscard]] const std::vector<Item>& shown() const { return shown_; }
+    /// The whole texts that were cut off in the last frame, scrolled away or not.
+    [[nodiscard]] const std::vector<std::string>& cut() const { return cut_; }
     /// nullptr where no such widget was drawn in the last frame.
     [[nodiscard]] const Item* find(std::string_view id) const;
 
 private:
     std::vector<Item> drawing_;
     std::vector<Item> shown_;
+    std::vector<std::string> cut_drawing_;
+    std::vector<std::string> cut_;
 };
 
 } // namespace evenfall::shell::widgets

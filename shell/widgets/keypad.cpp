@@ -270,8 +270,8 @@ void Keypad::draw(Ui& ui, const Rect& screen, const Rect& place, bool from_below
         text_in(ui, {left, y, width, 20.0f}, ui.type.small, ink.ink_soft, entry_.limits_text());
     } else {
         ImFont* font = text_width(ui.type.label, refusal_) > 1.9f * width ? ui.type.small : ui.type.label;
-        ImGui::GetWindowDrawList()->AddText(font, font->FontSize, {left, y}, ink.mark, refusal_.c_str(),
-                                            nullptr, width);
+        ImGui::GetWindowDrawList()->AddText(font, font->FontSize, {left, y}, ink.mark,
+                                            broken_at_spaces(font, refusal_, width).c_str());
     }
     ImGui::PopClipRect();
     y += said_h;

@@ -3,6 +3,7 @@
 #include "look/words.hpp"
 #include "widgets/button.hpp"
 #include "widgets/keypad.hpp"
+#include "widgets/row_text.hpp"
 
 #include <algorithm>
 #include <cfloat>
@@ -30,20 +31,12 @@ Touch field_ground(Ui& ui, std::string_view id, const Rect& rect) {
 
 /// Label and second lines on the left, as many as the text needs; returns the field's place on the right.
 Rect labelled_row(Ui& ui, std::string_view label, std::string_view below, float width) {
-    const float text_w = ImGui::GetContentRegionAvail().x - width - 12.0f;
-    if (below.empty()) {
-        const Rect row = take_row(row_h);
-        text_in(ui, {row.x, row.y, text_w, row.h}, ui.type.body, ui.inks().ink, label);
-        return {row.right() - width, row.y + 4.0f, width, look::target};
-    }
-    ImFont* const small = ui.type.small;
-    const std::string broken = broken_at_spaces(small, below, text_w);
-    const char* const end = broken.data() + broken.size();
-    const float below_h = small->CalcTextSizeA(small->FontSize, FLT_MAX, 0.0f, broken.data(), end).y;
-    const Rect row = take_row(std::max(row_h, 31.0f + below_h + 7.0f));
-    text_in(ui, {row.x, row.y + 5.0f, text_w, 24.0f}, ui.type.body, ui.inks().ink, label);
-    ImGui::GetWindowDrawList()->AddText(small, small->FontSize, {row.x, row.y + 31.0f}, ui.inks().ink_soft,
-                                        broken.data(), end);
+    const RowText text(ui, label, below, ImGui::GetContentRegionAvail().x - width - 12.0f);
+    const Rect row = take_row(std::max(row_h, text.height() + 14.0f));
+    if (below.empty())
+        text.draw_in(ui, row, ui.inks().ink);
+    else
+        text.draw(ui, row.x, row.y + 6.0f, ui.inks().ink);
     return {row.right() - width, row.y + 4.0f, width, look::target};
 }
 

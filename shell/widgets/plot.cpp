@@ -198,8 +198,10 @@ std::optional<double> plot(Ui& ui, std::string_view id, const Plot& plot, std::o
                            std::string_view read, float height) {
     gap(8.0f);
     const look::Palette& ink = ui.inks();
-    const Rect head = take_row(24.0f);
-    text_in(ui, head, ui.type.label, ink.ink_soft, plot.title);
+    const Rect head = take_row(plot.topic == help::Topic::none ? 24.0f : 44.0f);
+    const Touch asked = help_area(ui, plot.topic, head);
+    help_text_in(ui, head, ui.type.label, ink.ink_soft, plot.title, plot.topic);
+    if (asked.focused) focus_ring(ui, head, look::control_rounding);
     text_in(ui, head, ui.type.label_strong, ink.ink, read, Align::right);
     const Rect whole = take_row(height);
     const Touch touch = touch_area(ui, id, whole);

@@ -43,6 +43,7 @@ struct Plot {
     std::vector<PlotMark> marks{};
     std::vector<PlotDot> dots{};
     std::function<std::string(double)> x_below{}; ///< a second line under each figure of that axis
+    help::Topic topic = help::Topic::none;        ///< a tap on the title explains it
 };
 
 /// Full width at the cursor, `height` px high, recorded under `id`. A finger that slides sideways reads

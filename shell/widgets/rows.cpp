@@ -1,6 +1,7 @@
 #include "widgets/rows.hpp"
 
 #include "widgets/button.hpp"
+#include "widgets/row_text.hpp"
 
 #include <algorithm>
 #include <cfloat>
@@ -15,13 +16,28 @@ Rect cell_of(const Rect& row, const TableColumn& column) {
     return {row.x + column.from * row.w, row.y, (column.to - column.from) * row.w, row.h};
 }
 
+/// In one line, or in two smaller ones where that is too long.
+void cell_in(Ui& ui, const Rect& place, ImFont* font, std::string_view text, Align align) {
+    if (text_width(font, text) <= place.w + 0.5f) {
+        text_in(ui, place, font, ui.inks().ink, text, align);
+        return;
+    }
+    constexpr float line_h = 17.0f;
+    const std::vector<std::string> lines = lines_of(ui.type.small, text, place.w, 2);
+    float y = place.y + (place.h - line_h * static_cast<float>(lines.size())) / 2.0f;
+    for (const std::string& line : lines) {
+        put_in(ui, {place.x, y, place.w, line_h}, ui.type.small, ui.inks().ink, line, align);
+        y += line_h;
+    }
+}
+
 void draw_cells(Ui& ui, const Rect& row, std::span<const TableColumn> columns, std::span<const Cell> cells) {
     for (std::size_t i = 0; i < columns.size() && i < cells.size(); ++i) {
         const Cell& cell = cells[i];
         ImFont* font = cell.strong ? ui.type.body_strong : ui.type.body;
         const Rect place = cell_of(row, columns[i]);
         if (cell.unit.empty()) {
-            text_in(ui, place, font, ui.inks().ink, cell.text, columns[i].align);
+            cell_in(ui, place, font, cell.text, columns[i].align);
         } else {
             figure_in(ui, place, font, ui.inks().ink, cell.text, cell.unit, columns[i].align);
         }
@@ -48,16 +64,20 @@ void row_ground(const Ui& ui, const Rect& row, bool chosen, bool pressed) {
 
 bool list_row(Ui& ui, std::string_view id, const ListRow& row) {
     const look::Palette& ink = ui.inks();
-    const Rect place = take_row(row.below.empty() ? 52.0f : 60.0f);
+    const float sign_w = row.has_chevron ? 26.0f : 0.0f;
+    const float figure_w =
+        row.number.empty() ? 0.0f : figure_width(ui, ui.type.body_strong, row.number, row.unit) + 12.0f;
+    const float text_w = ImGui::GetContentRegionAvail().x - sign_w - figure_w;
+    // Names and notes may be as long as a builder likes: two lines of each.
+    const RowText text(ui, row.title, row.below, text_w, 2);
+    const Rect place = take_row(std::max(row.below.empty() ? 52.0f : 60.0f, text.height() + 18.0f));
     const Touch touch = touch_area(ui, id, place, row.enabled);
     row_ground(ui, place, row.chosen, touch.pressed);
     hairline_below(ui, place);
-    float right = place.right();
-    if (row.has_chevron) {
-        draw_icon(*ImGui::GetWindowDrawList(), Icon::chevron, {right - 8.0f, place.y + place.h / 2.0f}, 18.0f,
-                  ink.ink_soft);
-        right -= 26.0f;
-    }
+    const float right = place.right() - sign_w;
+    if (row.has_chevron)
+        draw_icon(*ImGui::GetWindowDrawList(), Icon::chevron,
+                  {place.right() - 8.0f, place.y + place.h / 2.0f}, 18.0f, ink.ink_soft);
     if (!row.number.empty()) {
         const float width = figure_in(ui, {place.x, place.y, right - place.x, place.h}, ui.type.body_strong,
                                       row.enabled ? ink.ink : ink.ink_soft, row.number, row.unit);
@@ -66,16 +86,8 @@ bool list_row(Ui& ui, std::string_view id, const ListRow& row) {
             ImGui::GetWindowDrawList()->AddLine({right - width - 3.0f, middle}, {right + 3.0f, middle},
                                                 ink.ink, 2.0f);
         }
-        right -= width + 12.0f;
     }
-    const float text_w = right - place.x;
-    const ImU32 title = row.enabled ? ink.ink : ink.ink_soft;
-    if (row.below.empty()) {
-        text_in(ui, {place.x, place.y, text_w, place.h}, ui.type.body, title, row.title);
-    } else {
-        text_in(ui, {place.x, place.y + 8.0f, text_w, 24.0f}, ui.type.body, title, row.title);
-        text_in(ui, {place.x, place.y + 32.0f, text_w, 20.0f}, ui.type.small, ink.ink_soft, row.below);
-    }
+    text.draw_in(ui, place, row.enabled ? ink.ink : ink.ink_soft);
     if (touch.focused) focus_ring(ui, place, look::control_rounding);
     return touch.tapped;
 }
@@ -118,42 +130,66 @@ bool section_row(Ui& ui, std::string_view id, std::string_view title, std::strin
                                 open ? ink.ink_soft : ink.ink, title);
     if (!open && !said.empty()) {
         const float left = place.x + width + 12.0f;
-        text_in(ui, {left, place.y, place.right() - sign_w - left, place.h}, ui.type.small, ink.ink_soft,
-                said, Align::right);
+        const float room = place.right() - sign_w - left;
+        if (text_width(ui.type.small, said) <= room)
+            text_in(ui, {left, place.y, room, place.h}, ui.type.small, ink.ink_soft, said, Align::right);
     }
     if (touch.focused) focus_ring(ui, place, look::control_rounding);
     return touch.tapped;
 }
 
-void figure_row(Ui& ui, std::string_view label, std::string_view number, std::string_view unit,
-                std::string_view below) {
-    const Rect place = take_row(below.empty() ? 40.0f : 56.0f);
-    const float width = figure_in(ui, place, ui.type.body_strong, ui.inks().ink, number, unit);
-    const float text_w = place.w - width - 12.0f;
-    if (below.empty()) {
-        text_in(ui, {place.x, place.y, text_w, place.h}, ui.type.body, ui.inks().ink, label);
-    } else {
-        text_in(ui, {place.x, place.y + 7.0f, text_w, 24.0f}, ui.type.body, ui.inks().ink, label);
-        text_in(ui, {place.x, place.y + 30.0f, text_w, 20.0f}, ui.type.small, ui.inks().ink_soft, below);
-    }
+bool figure_row(Ui& ui, std::string_view label, std::string_view number, std::string_view unit,
+                std::string_view below, help::Topic topic) {
+    const bool explains = topic != help::Topic::none;
+    const float text_w =
+        ImGui::GetContentRegionAvail().x - figure_width(ui, ui.type.body_strong, number, unit) - 12.0f;
+    const RowText text(ui, label, below, text_w);
+    const Rect place = take_row(std::max(!below.empty() ? 56.0f
+                                         : explains     ? 44.0f
+                                                        : 40.0f,
+                                         text.height() + 14.0f));
+    const bool close = unit.substr(0, 2) == "°";
+    const Touch touch =
+        help_area(ui, topic, place, label,
+                  std::string(number) + (unit.empty() || close ? "" : " ") + std::string(unit));
+    row_ground(ui, place, false, touch.pressed);
+    figure_in(ui, place, ui.type.body_strong, ui.inks().ink, number, unit);
+    text.draw_in(ui, place, ui.inks().ink, topic);
     hairline_below(ui, place);
+    if (touch.focused) focus_ring(ui, place, look::control_rounding);
+    return touch.tapped;
 }
 
-void table_head(Ui& ui, std::span<const TableColumn> columns, std::span<const std::string_view> titles) {
-    const Rect row = take_row(32.0f);
+bool table_head(Ui& ui, std::span<const TableColumn> columns, std::span<const std::string_view> titles,
+                help::Topic topic) {
+    const Rect row = take_row(topic == help::Topic::none ? 32.0f : 44.0f);
+    const Touch touch = help_area(ui, topic, row);
+    row_ground(ui, row, false, touch.pressed);
     for (std::size_t i = 0; i < columns.size() && i < titles.size(); ++i) {
-        text_in(ui, cell_of(row, columns[i]), ui.type.small, ui.inks().ink_soft, titles[i], columns[i].align);
+        help_text_in(ui, cell_of(row, columns[i]), ui.type.small, ui.inks().ink_soft, titles[i], topic,
+                     columns[i].align);
     }
     hairline_below(ui, row);
+    if (touch.focused) focus_ring(ui, row, look::control_rounding);
+    return touch.tapped;
 }
 
 bool table_row(Ui& ui, std::string_view id, std::span<const TableColumn> columns, std::span<const Cell> cells,
-               bool chosen) {
+               bool chosen, help::Topic topic) {
     const Rect row = take_row(id.empty() ? 44.0f : look::target);
-    const Touch touch = id.empty() ? Touch{} : touch_area(ui, id, row);
+    const bool explains = id.empty() && topic != help::Topic::none && cells.size() > 1;
+    const Touch touch = explains     ? help_area(ui, topic, row, cells[0].text,
+                                                 std::string(cells[1].text) + ' ' + std::string(cells[0].unit))
+                        : id.empty() ? Touch{}
+                                     : touch_area(ui, id, row);
     row_ground(ui, row, chosen, touch.pressed);
     hairline_below(ui, row);
     draw_cells(ui, row, columns, cells);
+    if (explains) {
+        const float below = row.y + 0.5f * (row.h + ui.type.body->FontSize);
+        help_dots(ui, cell_of(row, columns[0]).x, below,
+                  figure_width(ui, ui.type.body, cells[0].text, cells[0].unit));
+    }
     if (touch.focused) focus_ring(ui, row, look::control_rounding);
     return touch.tapped;
 }

@@ -41,7 +41,16 @@ void caution_sign(ImDrawList& list, ImVec2 m, float size, ImU32 colour) {
     list.AddCircleFilled({m.x, m.y + r * 0.54f}, 1.4f, colour);
 }
 
-void box(Ui& ui, ImU32 ground, ImU32 edge, bool sign, std::string_view title, std::string_view text) {
+/// A dotted line under the last line of a wrapped text: a tap explains it.
+void dots_below(Ui& ui, ImFont* font, float x, float bottom, float width, std::string_view text) {
+    const std::string broken = broken_at_spaces(font, text, width);
+    const std::size_t line = broken.rfind('\n');
+    const std::string_view last = std::string_view(broken).substr(line == std::string::npos ? 0 : line + 1);
+    help_dots(ui, std::round(x), std::round(bottom), text_width(font, last));
+}
+
+bool box(Ui& ui, ImU32 ground, ImU32 edge, bool sign, std::string_view title, std::string_view text,
+         help::Topic topic = help::Topic::none) {
     gap();
     constexpr float pad = 14.0f;
     const float left = sign ? 44.0f : pad + 4.0f;
@@ -51,7 +60,9 @@ void box(Ui& ui, ImU32 ground, ImU32 edge, bool sign, std::string_view title, st
         pad + title_h + (text.empty() ? 0.0f : wrapped_height(ui.type.label, text, width)) + pad;
     const Rect row = take_row(height);
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    list.AddRectFilled({row.x, row.y}, {row.right(), row.bottom()}, ground, look::control_rounding);
+    const Touch touch = help_area(ui, topic, row);
+    list.AddRectFilled({row.x, row.y}, {row.right(), row.bottom()},
+                       touch.pressed ? ui.inks().pressed : ground, look::control_rounding);
     if (sign) {
         caution_sign(list, {row.x + 23.0f, row.y + pad + 10.0f}, 20.0f, edge);
     } else {
@@ -61,8 +72,12 @@ void box(Ui& ui, ImU32 ground, ImU32 edge, bool sign, std::string_view title, st
     if (!title.empty()) {
         wrapped_text(ui.type.label_strong, row.x + left, y, width, ui.inks().ink, title);
         y += title_h;
+        if (topic != help::Topic::none)
+            dots_below(ui, ui.type.label_strong, row.x + left, y - 2.0f, width, title);
     }
     wrapped_text(ui.type.label, row.x + left, y, width, ui.inks().ink, text);
+    if (touch.focused) focus_ring(ui, row, look::control_rounding);
+    return touch.tapped;
 }
 
 } // namespace
@@ -76,10 +91,20 @@ void heading(Ui& ui, std::string_view text, std::string_view below) {
     gap(12.0f);
 }
 
-void subheading(Ui& ui, std::string_view text) {
+bool subheading(Ui& ui, std::string_view text, help::Topic topic) {
     gap(20.0f);
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    const float width = ImGui::GetContentRegionAvail().x;
     block(ui.type.label_strong, ui.inks().ink_soft, text);
     gap(6.0f);
+    if (topic == help::Topic::none) return false;
+    const float bottom = ImGui::GetCursorScreenPos().y;
+    const Rect place{at.x, bottom - std::max(bottom - at.y + 18.0f, 44.0f), width,
+                     std::max(bottom - at.y + 18.0f, 44.0f)};
+    const Touch touch = help_area(ui, topic, place);
+    dots_below(ui, ui.type.label_strong, at.x, bottom - 6.0f, width, text);
+    if (touch.focused) focus_ring(ui, place, look::control_rounding);
+    return touch.tapped;
 }
 
 void paragraph(Ui& ui, const Sentence& text) {
@@ -94,8 +119,8 @@ void caution_box(Ui& ui, std::string_view title, const Sentence& text) {
     box(ui, ui.inks().caution, ui.inks().mark, true, title, text.text(ui.units));
 }
 
-void info_box(Ui& ui, std::string_view title, const Sentence& text) {
-    box(ui, ui.inks().well, ui.inks().water_line, false, title, text.text(ui.units));
+bool info_box(Ui& ui, std::string_view title, const Sentence& text, help::Topic topic) {
+    return box(ui, ui.inks().well, ui.inks().water_line, false, title, text.text(ui.units), topic);
 }
 
 void problem_line(Ui& ui, const Sentence& sentence) {

@@ -18,9 +18,13 @@ TEST_CASE("evaluate", "[bench]") {
         const std::string text = support::preset_text(name);
         const auto document = read_document(text);
         REQUIRE(document.ok());
-        REQUIRE(evaluate(*document).ok());
+        const auto before = evaluate(*document);
+        REQUIRE(before.ok());
         BENCHMARK("evaluate " + name) {
             return evaluate(*document);
+        };
+        BENCHMARK("edit of lead " + name) {
+            return evaluate(*document, &before->kept);
         };
         BENCHMARK("shape and cut " + name) {
             return shape::cut(*shape::drawn_lines(document->shape), document->joints);

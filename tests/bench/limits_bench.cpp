@@ -10,6 +10,8 @@
 #include <catch2/benchmark/catch_benchmark.hpp>
 #include <catch2/catch_test_macros.hpp>
 
+#include <string>
+
 using namespace evenfall;
 using document::ReadingKind;
 
@@ -37,19 +39,22 @@ TEST_CASE("limits", "[bench]") {
     };
     const document::Document millrace = invented::preset_named("millrace-170");
     const document::Document reedline = invented::preset_named("reedline-120");
-    const document::Document weighed =
-        support::with_full_log(millrace, ReadingKind::dry_weight, 0.067, 0.005);
-    BENCHMARK("uncertainty, 200 weighings at odds") {
-        return uncertainty(weighed);
-    };
-    const document::Document timed = support::with_full_log(millrace, ReadingKind::tub_fall, 3.0, 2.0);
-    BENCHMARK("uncertainty, 200 falls at odds") {
-        return uncertainty(timed);
-    };
-    const document::Document afloat = support::with_full_log(reedline, ReadingKind::freeboard, 0.005, 0.004);
-    BENCHMARK("uncertainty, 200 waterlines at odds") {
-        return uncertainty(afloat);
-    };
+    // A search costs by its readings, and by how far they are from agreeing: the middle may be the worst.
+    for (const int count : {10, 25, 50, 100, 200}) {
+        const std::string readings = "uncertainty, " + std::to_string(count);
+        const auto weighed = support::with_full_log(millrace, ReadingKind::dry_weight, 0.067, 0.005, count);
+        BENCHMARK(readings + " weighings at odds") {
+            return uncertainty(weighed);
+        };
+        const auto timed = support::with_full_log(millrace, ReadingKind::tub_fall, 3.0, 2.0, count);
+        BENCHMARK(readings + " falls at odds") {
+            return uncertainty(timed);
+        };
+        const auto afloat = support::with_full_log(reedline, ReadingKind::freeboard, 0.005, 0.004, count);
+        BENCHMARK(readings + " waterlines at odds") {
+            return uncertainty(afloat);
+        };
+    }
     const std::string longest = document::pack_link(std::string(document::max_document_bytes, '0'));
     BENCHMARK("unpack a link of the longest text") {
         return document::unpack_link(longest);

@@ -103,19 +103,19 @@ def main():
                      f"{shown(native[many])} over {shown(native[few])}"))
     text = [BEGIN, "", "| what | ratio | times |", "|---|---|---|"]
     text += [f"| {what} | {ratio(r)} | {times} |" for what, r, times in rows]
-    alone = [("an evaluation", f"evaluate {LURE}"), ("a plan of the lead", f"plan {LURE}"), ("its joints", f"joints {LURE}"),
+    alone = [("an evaluation", f"evaluate {LURE}"), ("the same after an edit of lead", f"edit of lead {LURE}"), ("a plan of the lead", f"plan {LURE}"), ("its joints", f"joints {LURE}"),
              ("a link written", f"write link {LURE}"), ("a link read", f"read link {LURE}"), ("a build sheet as PDF", f"sheet {LURE}"),
              ("all answers afloat, lead out", f"all float answers {LURE}")]
     text += ["", f"*Millrace 170*, natively, on one core: " +
              ", ".join(f"{what} {shown(native[name])}" for what, name in alone) + "."]
     worst = [("an evaluation", "evaluate at the limits"), ("a plan", "plan at the limits"), ("its joints", "joints at the limits"),
              ("how sure it is", "uncertainty at the limits")]
-    logs = [("weighings", "uncertainty, 200 weighings at odds"), ("timed falls", "uncertainty, 200 falls at odds"),
-            ("waterlines", "uncertainty, 200 waterlines at odds")]
+    counts = (10, 25, 50, 100, 200)
+    logs = [(kind, [native[f"uncertainty, {n} {kind} at odds"] for n in counts]) for kind in ("weighings", "falls", "waterlines")]
     text += ["", "The largest document there may be, twelve segments with every list full, natively: " +
              ", ".join(f"{what} {shown(native[name])}" for what, name in worst) +
-             ". How sure a demo lure is with 200 readings far at odds with each other: " +
-             ", ".join(f"{what} {shown(native[name])}" for what, name in logs) + "."]
+             ". How sure a demo lure is with 10, 25, 50, 100 and 200 readings far at odds with each other: " +
+             "; ".join(f"{kind} " + ", ".join(shown(us) for us in times) for kind, times in logs) + "."]
     if page and (first := re.search(r"first frame, [^:]*: ([\d, ]+) ms", page)):
         times = sorted(int(ms) for ms in first.group(1).split(","))
         text += ["", f"First frame of the page that can be touched, from the same machine, nothing kept: {times[len(times) // 2]} ms "

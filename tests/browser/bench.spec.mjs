@@ -34,6 +34,7 @@ test("time of the bench's sums, page beside native", async (t) => {
   }, [hook, given, runs]);
   const inPage = {
     [`evaluate ${preset}`]: () => bench.hook("benchUs", "evaluate", 80),
+    [`edit of lead ${preset}`]: () => bench.hook("benchUs", "edit", 160),
     [`plan ${preset}`]: () => bench.hook("benchUs", "plan", 12),
     [`joints ${preset}`]: () => bench.hook("benchUs", "joints", 5),
     [`uncertainty ${preset}`]: () => bench.hook("benchUs", "uncertainty", 20),

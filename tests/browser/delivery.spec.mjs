@@ -8,7 +8,7 @@ import { test } from "node:test";
 import { pathToFileURL } from "node:url";
 import { brotliCompressSync, constants, gunzipSync } from "node:zlib";
 import { workshop } from "./support/bench.mjs";
-import { serve } from "./support/server.mjs";
+import { nextBuild, serve } from "./support/server.mjs";
 import { oneFile, pageDir } from "./support/settings.mjs";
 
 const shop = await workshop();
@@ -76,6 +76,87 @@ test("a browser that cannot inflate takes the plain file", async () => {
     () => delete globalThis.DecompressionStream);
   assert.ok(seen.asked.includes(plain));
   assert.deepEqual(seen.kept, [plain]);
+});
+
+// A device that has the build of pageDir, and a server that is being given the next one: `half` is how it answers until it has it.
+async function halfDeployed(half) {
+  const next = mkdtempSync(join(tmpdir(), "evenfall-half-"));
+  nextBuild(pageDir, next);
+  const server = await serve(pageDir);
+  const device = await shop.device();
+  const bench = await shop.open(device, server.address);
+  const { page } = bench;
+  await page.evaluate(() => navigator.serviceWorker.ready);
+  await page.reload();
+  await bench.ready();
+  server.swap(next);
+  server.hostBy(half);
+  const tried = await page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.getRegistration();
+    const worker = new Promise((found) => registration.addEventListener("updatefound", () => found(registration.installing)));
+    await registration.update().catch(() => {});
+    const installing = await worker;
+    return new Promise((ended) => {
+      const look = () => ["installed", "redundant"].includes(installing.state) && ended(installing.state);
+      installing.addEventListener("statechange", look);
+      look();
+    });
+  });
+  assert.equal(tried, "redundant", "what is not whole is no version");
+  await page.reload();
+  await bench.ready();
+  const isNext = () => page.evaluate(() => Boolean(globalThis.isNextBuild));
+  assert.equal(await isNext(), false, "the old build goes on");
+  const end = async () => {
+    bench.noFaults();
+    await device.close();
+    await server.stop();
+    rmSync(next, { recursive: true });
+  };
+  return { server, bench, isNext, end };
+}
+
+test("a deployment that is half finished is not taken, and taken whole once it is finished", async () => {
+  const { server, bench, isNext, end } = await halfDeployed((name, answer) =>
+    (name === "evenfall.js" ? { ...answer, body: readFileSync(join(pageDir, name)) } : answer));
+  const { page } = bench;
+  await page.context().setOffline(true);
+  await page.reload();
+  await bench.ready();
+  assert.equal(await isNext(), false, "without a network, too");
+  await page.context().setOffline(false);
+  assert.equal(await page.locator('.notice[data-kind="version"]').count(), 0);
+
+  server.hostBy((name, answer) => answer);
+  await page.reload();
+  await bench.ready();
+  const loaded = page.waitForEvent("load");
+  await page.locator('.notice[data-kind="version"]').getByRole("button", { name: "Load it" }).tap();
+  await loaded;
+  await bench.ready();
+  assert.equal(await isNext(), true);
+  await page.context().setOffline(true);
+  await page.reload();
+  await bench.ready();
+  assert.equal(await isNext(), true);
+  await end();
+});
+
+test("the page of a network that asks for a login is kept in no file's place", async () => {
+  const login = "<!doctype html><title>Log in</title>";
+  const { bench, end } = await halfDeployed((name, answer) =>
+    (name.startsWith("assets/icon") ? { headers: { "content-type": "text/html" }, body: login } : answer));
+  const kept = await bench.page.evaluate(async () => {
+    const answers = [];
+    for (const name of await caches.keys()) {
+      const cache = await caches.open(name);
+      for (const request of await cache.keys()) answers.push([request.url, await (await cache.match(request)).text()]);
+    }
+    return answers;
+  });
+  assert.ok(kept.length > 7);
+  assert.deepEqual(kept.filter(([, text]) => text.includes("Log in")), []);
+  await end();
 });
 
 test("a gzip cut short or damaged never runs: the plain file does", async () => {

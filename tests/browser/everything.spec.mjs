@@ -46,11 +46,12 @@ test("a damaged history costs nothing but the history", async () => {
   await bench.page.evaluate(async () => {
     const { createStore } = await import("./js/store.js");
     const store = createStore({ storage: () => localStorage, tab: "t", now: Date.now });
-    const { session } = store.load();
-    const damaged = session.replace(/"of":\d+/, '"of":1');
-    if (damaged === session) throw new Error("there is no history to damage");
+    const { save } = store.load();
+    const damaged = save.session.replace(/"of":\d+/, '"of":1');
+    if (damaged === save.session) throw new Error("there is no history to damage");
     // Leaving the page may save once more; the damage has to be the last word.
-    window.addEventListener("pagehide", () => store.save(damaged));
+    const { sealed } = await import("./js/storage.js");
+    window.addEventListener("pagehide", () => store.keep([["bench", { ...save, ...sealed(store.bench().rev + 1, 1, "t", damaged) }]]));
   });
   await bench.page.reload();
   await bench.ready();

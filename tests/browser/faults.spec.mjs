@@ -88,6 +88,42 @@ test("when room runs out in the middle of work the page says so, goes on, and ke
   await device.close();
 });
 
+test("a database that does not answer is told, and the bench works and keeps without it", async () => {
+  const device = await shop.device();
+  await device.addInitScript(() => { IDBFactory.prototype.open = () => new EventTarget(); });
+  const bench = await shop.open(device);
+  await warmWater(bench);
+  await bench.keptSoon();
+  const changed = await bench.document();
+  await bench.page.locator('.notice[data-kind="database"]').waitFor();
+  await bench.page.reload();
+  await bench.ready();
+  assert.deepEqual(await bench.document(), changed);
+  bench.noFaults();
+  await device.close();
+});
+
+test("what the storage has lost of its last writes is put back from the database", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  await warmWater(bench);
+  await bench.keptSoon();
+  const before = await bench.page.evaluate(() => ({ ...localStorage }));
+  await warmWater(bench);
+  await bench.keptSoon();
+  const changed = await bench.document();
+  await bench.meanwhile(500);
+  await bench.page.evaluate((earlier) => window.addEventListener("pagehide", () => {
+    localStorage.clear();
+    for (const [key, text] of Object.entries(earlier)) localStorage.setItem(key, text);
+  }), before);
+  await bench.page.reload();
+  await bench.ready();
+  assert.deepEqual(await bench.document(), changed);
+  bench.noFaults();
+  await device.close();
+});
+
 test("records that are noise, all of them, cost neither the bench nor a later save", async () => {
   const device = await shop.device();
   const bench = await shop.open(device);

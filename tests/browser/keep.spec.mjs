@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { workshop } from "./support/bench.mjs";
-import { lookAtShelf, openPreset, warmWater } from "./support/ways.mjs";
+import { lookAtShelf, openPreset, takeFromShelf, warmWater } from "./support/ways.mjs";
 
 const shop = await workshop();
 const slots = ["evenfall.slot.a", "evenfall.slot.b"];
@@ -53,7 +53,7 @@ test("the dark look, chosen by touch, goes over the whole page and is there afte
   await device.close();
 });
 
-test("a damaged save is set aside and told, and the one before it opens", async () => {
+test("a damaged save is told and waits on the shelf, and the one before it opens", async () => {
   const device = await shop.device();
   const bench = await shop.open(device);
   await warmWater(bench);
@@ -72,28 +72,40 @@ test("a damaged save is set aside and told, and the one before it opens", async 
   await bench.ready();
   await bench.page.locator('.notice[data-kind="damaged"]').waitFor();
   assert.deepEqual(await bench.document(), before);
-  assert.match(await bench.page.evaluate(() => localStorage.getItem("evenfall.aside")), /saXinity/);
+  const shelf = await bench.page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith("evenfall.lure.")).map((key) => localStorage[key]));
+  assert.equal(shelf.length, 1);
+  assert.match(shelf[0], /saXinity/);
   const arrives = bench.page.waitForEvent("download");
   await bench.page.getByRole("button", { name: "Save it as a file" }).tap();
   assert.match((await arrives).suggestedFilename(), /damaged/);
   await device.close();
 });
 
-test("a save that is whole but cannot be built is set aside too, and its lure on the shelf stays there beside the demo that opens", async () => {
+test("a save that is whole but cannot be built is on the shelf too, and its lure there stays as it is beside the demo that opens", async () => {
   const device = await shop.device();
   const bench = await shop.open(device);
   await bench.page.evaluate(async () => {
     const { createStore } = await import("./js/store.js");
+    const { sealed } = await import("./js/storage.js");
     const store = createStore({ storage: () => localStorage, tab: "t", now: Date.now });
-    store.shelve(globalThis.EvenfallHooks.sessionJson(), "older");
-    store.adopt("older");
-    store.save('{"session": 99, "document": {}}');
+    store.keep([
+      ["shelf", { ...sealed(0, 1, "t", globalThis.EvenfallHooks.sessionJson()), lure: "older" }],
+      ["bench", { ...sealed(1, 2, "t", '{"session": 99, "document": {}}'), lure: "older" }],
+    ]);
   });
   await bench.page.reload();
   await bench.ready();
   await bench.page.locator('.notice[data-kind="damaged"]').waitFor();
   assert.ok((await bench.document()).name);
-  assert.deepEqual(await lookAtShelf(bench), ["shelf.lure.older"]);
+  const rows = await lookAtShelf(bench);
+  assert.equal(rows.length, 2);
+  assert.ok(rows.includes("shelf.lure.older"));
+  const arrives = bench.page.waitForEvent("download");
+  await bench.tap(rows.find((row) => row !== "shelf.lure.older"));
+  await bench.page.locator('.notice[data-kind="unread"]').getByRole("button", { name: "Save it as a file" }).tap();
+  const chunks = [];
+  for await (const chunk of await (await arrives).createReadStream()) chunks.push(chunk);
+  assert.equal(JSON.parse(Buffer.concat(chunks)).session, '{"session": 99, "document": {}}');
   await device.close();
 });
 
@@ -288,9 +300,7 @@ test("until it is said whose work counts, neither tab's is lost", async () => {
   await mine.meanwhile(1000);
   const third = await shop.open(device);
   assert.deepEqual(await third.document(), await theirs.document());
-  await third.open("file");
-  await third.page.locator("#dialog-open-kept button").first().tap();
-  await third.settled();
+  await takeFromShelf(third);
   assert.deepEqual(await third.document(), own);
   await device.close();
 });

@@ -1,12 +1,12 @@
 // Without a network, and across versions.
 
 import assert from "node:assert/strict";
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { test } from "node:test";
 import { workshop } from "./support/bench.mjs";
-import { serve } from "./support/server.mjs";
+import { hashesIn, nextBuild, serve } from "./support/server.mjs";
 import { pageDir } from "./support/settings.mjs";
 import { warmWater } from "./support/ways.mjs";
 
@@ -35,26 +35,49 @@ test("the worker keeps every file of the page, the compiled code gzipped alone",
   const device = await shop.device();
   const bench = await shop.open(device);
   await bench.page.evaluate(() => navigator.serviceWorker.ready);
-  const missing = await bench.page.evaluate(async () => {
-    const files = JSON.parse(document.querySelector("meta[name=evenfall-files]").content);
+  const missing = await bench.page.evaluate(async (files) => {
     const caches_ = await Promise.all((await caches.keys()).map((name) => caches.open(name)));
     const found = async (file) => (await Promise.all(caches_.map((cache) => cache.match(file)))).some(Boolean);
     const gone = [];
     for (const file of files) if (!(await found(file === "index.html" ? "./" : file))) gone.push(file);
     if (!files.includes("evenfall.wasm")) gone.push("the plain code's name in the list");
     return files.length > 7 ? gone : ["the list itself"];
-  });
+  }, Object.keys(hashesIn(pageDir)));
   assert.deepEqual(missing, ["evenfall.wasm"]);
+  await device.close();
+});
+
+test("where the device has cleared what it kept and left the worker, a start with a network keeps it all again", async () => {
+  const server = await serve(pageDir);
+  const device = await shop.device();
+  const bench = await shop.open(device, server.address);
+  await bench.page.evaluate(() => navigator.serviceWorker.ready);
+  for (const cleared of ["all", "one file"]) {
+    await bench.page.evaluate(async (what) => {
+      for (const name of await caches.keys()) {
+        if (what === "all") await caches.delete(name);
+        else await (await caches.open(name)).delete("evenfall.js");
+      }
+    }, cleared);
+    await bench.page.reload();
+    await bench.ready();
+    const files = Object.keys(hashesIn(pageDir)).filter((name) => name !== "evenfall.wasm");
+    await bench.page.waitForFunction(async (names) => {
+      const there = await Promise.all(names.map((name) => caches.match(name === "index.html" ? "./" : name)));
+      return there.every(Boolean);
+    }, files);
+  }
+  await server.stop();
+  await device.setOffline(true);
+  await bench.page.reload();
+  await bench.ready();
+  bench.noFaults();
   await device.close();
 });
 
 test("a new version waits until it is asked for, then loads once and leaves nothing of the old one", async () => {
   const next = mkdtempSync(join(tmpdir(), "evenfall-next-"));
-  cpSync(pageDir, next, { recursive: true });
-  const build = /name="evenfall-build" content="([^"]+)"/.exec(readFileSync(join(pageDir, "index.html"), "utf8"))[1];
-  for (const name of ["index.html", "service-worker.js"]) {
-    writeFileSync(join(next, name), readFileSync(join(next, name), "utf8").replaceAll(build, "next-build"));
-  }
+  const build = nextBuild(pageDir, next);
   const server = await serve(pageDir);
   const device = await shop.device();
   const bench = await shop.open(device, server.address);

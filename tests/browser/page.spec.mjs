@@ -5,6 +5,7 @@ import { readFileSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 import { test } from "node:test";
 import { sizes, workshop } from "./support/bench.mjs";
+import { serve } from "./support/server.mjs";
 import { pageDir } from "./support/settings.mjs";
 
 const shop = await workshop();
@@ -119,6 +120,32 @@ test("a missing part is told, with a way to load the page again", async () => {
   await page.unroute("**/evenfall.wasm*");
   await page.getByRole("button", { name: "Load again" }).tap();
   await page.waitForFunction(() => globalThis.EvenfallHooks);
+  await device.close();
+});
+
+test("where a policy forbids compiled code the page says so, and not that the connection failed", async () => {
+  const server = await serve(pageDir);
+  server.hostBy((name, { headers, body }) => ({ headers: { ...headers, "content-security-policy": "script-src 'self'" }, body }));
+  const device = await shop.device({ serviceWorkers: "block" });
+  const page = await device.newPage();
+  await page.goto(server.address);
+  const said = await page.locator("#loading .stop[role=alert]").textContent();
+  assert.match(said, /blocked/);
+  assert.doesNotMatch(said, /connection/);
+  await device.close();
+  await server.stop();
+});
+
+test("inside another page the bench does not start and says so", async () => {
+  const device = await shop.device();
+  const page = await device.newPage();
+  await page.goto(`${shop.server.address}licences.txt`);
+  await page.evaluate((address) => {
+    const frame = document.createElement("iframe");
+    frame.src = address;
+    document.body.append(frame);
+  }, shop.server.address);
+  assert.match(await page.frameLocator("iframe").locator("#loading .stop[role=alert]").textContent(), /inside another page/);
   await device.close();
 });
 

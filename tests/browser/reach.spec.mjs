@@ -53,3 +53,24 @@ for (const [name, size] of Object.entries({ tablet: sizes.tablet, phone: sizes.p
     await device.close();
   });
 }
+
+test("an answer of the strip that lead cannot reach leads to what would do it", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  const ways = bench.page.locator("#dialog-explain-ways");
+  await bench.tap("answer.fall");
+  await bench.page.locator("#dialog-explain").waitFor();
+  assert.equal(await ways.isVisible(), false, "what is asked is in reach");
+  await bench.page.locator("#dialog-explain button.chief").tap();
+  await askTooMuch(bench);
+  await bench.tap("lead.drop");
+  await bench.tap("step.shape");
+  await bench.tap("answer.fall");
+  await ways.waitFor();
+  await bench.shot("reach-from-the-strip");
+  await ways.tap();
+  await bench.settled();
+  assert.ok(await bench.find("lead.way.0"), "the ways are listed");
+  bench.noFaults();
+  await device.close();
+});

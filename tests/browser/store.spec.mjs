@@ -9,6 +9,7 @@ const page = await (await shop.device()).newPage();
 await page.goto(shop.server.address);
 await page.evaluate(async () => {
   const { createStore, unseal } = await import("./js/store.js");
+  const { sealed } = await import("./js/storage.js");
   // A storage in memory; `room` is how many characters fit, `broken` makes every access throw.
   globalThis.makeStorage = () => {
     const held = new Map();
@@ -25,20 +26,25 @@ await page.evaluate(async () => {
         removeItem: (key) => held.delete(key),
       };
     };
-    return { state, open: (tab) => createStore({ storage, tab, now: () => 1 }) };
+    const open = (tab) => {
+      const store = createStore({ storage, tab, now: () => 1 });
+      const save = (session) => store.keep([["bench", sealed((store.bench()?.rev ?? 0) + 1, 1, tab, session)]]);
+      return { ...store, save, session: () => store.load().save?.session ?? null };
+    };
+    return { state, open };
   };
   globalThis.unseal = unseal;
 });
 
 const law = (title, body, expected) => test(title, async () => assert.deepEqual(await page.evaluate(body), expected));
 
-law("nothing kept gives nothing", () => makeStorage().open("t").load(), { session: null, damaged: null });
+law("nothing kept gives nothing", () => makeStorage().open("t").load(), { save: null, damaged: null, laid: true });
 
 law("the newest save comes back", () => {
   const { open } = makeStorage();
   const store = open("t");
   for (const text of ["one", "two", "three"]) store.save(text);
-  return open("u").load().session;
+  return open("u").session();
 }, "three");
 
 law("saves take turns in two slots, so that the one before the last is whole while the last is written", () => {
@@ -52,7 +58,7 @@ law("saves take turns in two slots, so that the one before the last is whole whi
   return seen;
 }, [["one", null], ["one", "two"], ["three", "two"]]);
 
-law("a damaged newest save is set aside and the one before it comes back", () => {
+law("a damaged newest save goes onto the shelf and the one before it comes back", () => {
   const { open, state } = makeStorage();
   const store = open("t");
   store.save("one");
@@ -60,9 +66,10 @@ law("a damaged newest save is set aside and the one before it comes back", () =>
   const hurt = state.held.get("evenfall.slot.b").replace("two", "twx");
   state.held.set("evenfall.slot.b", hurt);
   const found = open("t");
-  const { session, damaged } = found.load();
-  return { session, damaged: damaged === hurt, aside: found.asides().map(({ text }) => text === hurt), again: found.load() };
-}, { session: "one", damaged: true, aside: [true], again: { session: "one", damaged: null } });
+  const { save, damaged, laid } = found.load();
+  const shelved = [...state.held].filter(([key, text]) => key.startsWith("evenfall.lure.") && text === hurt).length;
+  return { session: save.session, damaged: damaged === hurt, laid, shelved, again: found.load().damaged };
+}, { session: "one", damaged: true, laid: true, shelved: 1, again: null });
 
 law("every cut of a save is noticed", () => {
   const { open, state } = makeStorage();
@@ -77,22 +84,16 @@ law("a storage that throws is told, not thrown", () => {
   const { open, state } = makeStorage();
   const store = open("t");
   state.broken = true;
-  return [store.load(), store.save("x"), store.keep("x"), store.setAside("x"), store.kept(), store.newest()];
-}, [{ session: null, damaged: null }, false, false, false, [], null]);
+  return [store.load(), store.save("x"), store.lures(), store.binned(), store.known(), store.bench(), store.shelf("x"), store.drop("x")];
+}, [{ save: null, damaged: null, laid: true }, false, [], [], null, null, null, false]);
 
 law("a full storage is told, and the save before it stays", () => {
   const { open, state } = makeStorage();
   const store = open("t");
   store.save("small");
   state.room = 200;
-  return [store.save("x".repeat(500)), store.load().session];
+  return [store.save("x".repeat(500)), store.session()];
 }, [false, "small"]);
-
-law("of the sessions that lost their place the last five are kept, newest first, each once", () => {
-  const store = makeStorage().open("t");
-  for (const text of ["1", "2", "2", "3", "4", "5", "6"]) store.keep(text);
-  return store.kept().map(({ session }) => session);
-}, ["6", "5", "4", "3", "2"]);
 
 law("a save by another tab is told apart from an own one and from noise", () => {
   const { open, state } = makeStorage();

@@ -21,7 +21,7 @@ function fingers(start) {
 // The browser's remark on a touch that it no longer lets anybody cancel: to be expected of fingers like these.
 const harmless = /^Ignored attempt to cancel a touch/;
 
-const passing = /^(step|answer)\./;
+const passing = /^(step|answer|help)\./;
 
 /** One touch in four meets anything at all; the others something that can be touched, seldom what only leads elsewhere. */
 async function aim(bench, { next, below }) {

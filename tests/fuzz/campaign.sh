@@ -36,18 +36,21 @@ if [ -z "$build" ]; then
 fi
 learnt="$build/learnt"
 finds="$build/finds"
-mkdir -p "$learnt" "$finds"
+export EVENFALL_SLOW="$build/slow" # where the fuzzer "slow" keeps the slowest input of each verb
+mkdir -p "$learnt" "$finds" "$EVENFALL_SLOW"
 
 # Words of the format, for the fuzzers that begin with text: the schema has them all.
 grep -o '"[A-Za-z_0-9]*"' "$root/presets/schema/preset.schema.json" | sort -u | sed 's/"/\\"/g; s/.*/"&"/' >"$build/words.dict"
 
-# options_of NAME: how long an input may be, and its words.
+# options_of NAME: how long an input may be, and its words; what stands here goes before what stands in the call.
 options_of() {
     case "$1" in
         preset) echo "-max_len=20000 -dict=$build/words.dict" ;;
         link) echo "-max_len=8000 -dict=$build/words.dict" ;;
         picture) echo "-max_len=12000" ;;
         number_text) echo "-max_len=64" ;;
+        sequence) echo "-max_len=1500" ;;
+        slow) echo "-max_len=1500 -timeout=900 -report_slow_units=900" ;; # to be slow is no find
         *) echo "-max_len=6000" ;;
     esac
 }
@@ -59,8 +62,8 @@ run_for() {
     while left=$((ends - SECONDS)); [ "$left" -gt 0 ] && [ "$leg" -lt 40 ]; do
         # Behind everything else that the machine has to do; so an input may wait long for its turn.
         # shellcheck disable=SC2046
-        nice -n 19 "$build/tests/fuzz_$name" "$learnt/$name" "$root/tests/fuzz/corpus/$name" $(options_of "$name") \
-            -max_total_time="$left" -timeout=60 -rss_limit_mb=2048 -print_final_stats=1 -artifact_prefix="$finds/$name-" \
+        nice -n 19 "$build/tests/fuzz_$name" "$learnt/$name" "$root/tests/fuzz/corpus/$name" -timeout=60 $(options_of "$name") \
+            -max_total_time="$left" -rss_limit_mb=2048 -print_final_stats=1 -artifact_prefix="$finds/$name-" \
             >"$build/$name.$leg.log" 2>&1 </dev/null && break
         code=1
         leg=$((leg + 1))

@@ -51,6 +51,12 @@ public:
         return d;
     }
 
+    /// Any reading of a lure.
+    document::Reading draw_reading(const document::Document& lure) {
+        if (!lure.shape.back.empty()) length_m_ = lure.shape.back.back().x_m;
+        return reading(lure.joints.size());
+    }
+
 private:
     static double mm(double trade) { return units::m_from_mm(trade); }
     static double gram(double trade) { return units::kg_from_g(trade); }
@@ -280,7 +286,7 @@ private:
     document::Part part(std::size_t joints) {
         document::Part p;
         p.name = b_.text(3, 60);
-        p.stage = b_.yes() ? Stage::hardware : Stage::rigged;
+        p.stage = std::array{Stage::hardware, Stage::painted, Stage::rigged}[b_.below(3)];
         p.material = material(materials::Use::part);
         p.mass_kg = gram(b_.usual(0, 4, 0, 500));
         p.mass_sigma_kg = maybe([&] { return gram(b_.usual(0, 0.3, 0, 500)); });

@@ -8,7 +8,7 @@ expect_json 'len(d["eyes"]) == 3 and [e["joint"] for e in d["eyes"]] == [1, 2, N
 expect_json 'd["eyes"][2]["eyes"] == 3 and all(e["gap_ml"] > 0 and e["in_lure_g"] > 0 for e in d["eyes"])'
 expect_json 'abs(sum(t["ml"] for t in d["take"]) * 0.5 - sum(e["eyes"] * e["gap_ml"] for e in d["eyes"]) - sum(c["ca_ml"] for c in d["caps"])) < 1e-5'
 expect_status 0 glue "$presets/millrace-170.json" --lures 4 --loss 0% --hangers 0
-expect_in out "eye protection"
+expect_in out "eyes covered"
 expect_in out "common practice"
 expect_status 0 glue "$presets/millrace-170.json" --fitting 2 --json
 expect_json 'd["eyes"][2]["glue"] != "epoxy" and d["eyes"][2]["width_mm"] <= 0.3'
@@ -24,7 +24,7 @@ expect_status 2 glue "$presets/millrace-170.json" --colour 3
 expect_in err "--colour"
 
 # Named in the document, the glue is weighed: a little more than the water that stands there otherwise.
-sed 's/"glue": "epoxy", "weighs"/"glue": "none", "weighs"/' "$presets/millrace-170.json" >"$work/dry.json"
+sed 's/"glue": "epoxy", "temper"/"glue": "none", "temper"/' "$presets/millrace-170.json" >"$work/dry.json"
 expect_status 0 weigh "$work/dry.json" --json
 dry="$(python3 -c 'import json,sys; print(json.load(open(sys.argv[1]))["mass_g"])' "$work/out")"
 expect_status 0 weigh "$presets/millrace-170.json" --json

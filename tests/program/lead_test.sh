@@ -34,10 +34,20 @@ expect_json 'abs(d["fall_mm_s"] - 160) < 1'
 # Each cap with its caution, and none for what is not there.
 sed 's/"material": *"ca_soda"/"material": "ca"/' "$millrace" >"$work/ca.json"
 expect_status 0 lead "$work/ca.json"
-expect_in out "CA glue fumes"
+expect_in out "CA bonds skin"
 grep -q "baking soda" "$work/out" && fail "baking soda is spoken of where there is none"
 expect_status 0 lead "$millrace"
 expect_in out "baking soda"
+
+# They stand ahead of the table of holes, and tungsten asks for none of lead's.
+line_of() { grep -n -m 1 -- "$1" "$work/out" | cut -d: -f1; }
+for caution in "Clamp the segment" "Wash your hands after lead" "CA glue on baking soda"; do
+    [ "$(line_of "$caution")" -lt "$(line_of "deep mm")" ] || fail "“$caution” comes after the holes"
+done
+[ "$(line_of "Hooks catch")" -lt "$(line_of "In the tub")" ] || fail "hooks are spoken of after the tub"
+sed 's/"material": *"lead"/"material": "tungsten"/' "$millrace" >"$work/tungsten.json"
+expect_status 0 stock "$work/tungsten.json" --rod 5mm
+grep -q "Wash your hands after lead" "$work/out" && fail "tungsten is warned of as lead"
 
 # What no filling reaches: status 1, the reason on standard error, nothing written.
 expect_status 1 lead "$millrace" --in-water 60g --write "$work/none.json"

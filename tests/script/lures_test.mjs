@@ -11,13 +11,13 @@ test("where the device has no room for it beside another, the lure on the bench 
   const tab = openTab(device, "a");
   tab.work(long("mine 1"));
   tab.work(long("mine 2"));
-  const id = tab.store.lureId();
+  const id = tab.autosave.lureId();
   device.fill(60);
   assert.equal(tab.opens("another"), "");
   assert.equal(tab.autosave.leave(), false, "a demo is told before it is opened");
   assert.equal(tab.told.at(-1), "stays");
   assert.equal(tab.lure(), long("mine 2"));
-  assert.equal(tab.store.lureId(), id);
+  assert.equal(tab.autosave.lureId(), id);
   tab.work(long("mine 3"));
   assert.equal(nextVisit(device), long("mine 3"));
 });
@@ -90,9 +90,9 @@ test("what is refused is no other lure: the one on the bench keeps its place, an
   const device = makeDevice();
   const tab = openTab(device, "a");
   tab.work("mine");
-  const id = tab.store.lureId();
+  const id = tab.autosave.lureId();
   assert.equal(tab.autosave.another(() => "no lure"), "no lure");
-  assert.equal(tab.store.lureId(), id);
+  assert.equal(tab.autosave.lureId(), id);
   assert.deepEqual(tab.shelf(), []);
   tab.work("one change");
   tab.opens("another");
@@ -106,6 +106,7 @@ test("a link that nobody changed is no lure of the shelf, be something refused o
   tab.link("link");
   tab.autosave.another(() => "no lure");
   tab.opens("another");
+  tab.autosave.flush();
   assert.deepEqual(tab.shelf(), ["mine"]);
 });
 
@@ -149,7 +150,7 @@ test("a lure that was kept by hand, or for its picture, goes onto the shelf as i
   const device = makeDevice();
   const tab = openTab(device, "a");
   tab.autosave.keepNow();
-  const id = tab.store.lureId();
+  const id = tab.autosave.lureId();
   tab.opens("another");
   assert.deepEqual(tab.shelf(), ["demo"]);
   assert.ok(tab.store.known().has(id));
@@ -191,8 +192,8 @@ test("a tab that waits writes nothing over the other's work, be it told to keep 
   second.autosave.keepNow();
   second.autosave.keepNow();
   assert.equal(nextVisit(device), "first");
-  assert.deepEqual(second.kept(), ["link"]);
-  assert.notEqual(second.store.lureId(), first.store.lureId(), "a picture of the one is none of the other's");
+  assert.deepEqual(first.shelf(), ["link"]);
+  assert.notEqual(second.autosave.lureId(), first.autosave.lureId(), "a picture of the one is none of the other's");
   const third = openTab(device, "c");
   third.autosave.yieldBench();
   third.autosave.keepNow();
@@ -201,15 +202,67 @@ test("a tab that waits writes nothing over the other's work, be it told to keep 
   assert.equal(third.lure(), "first", "what was to be kept stays when the bench is this tab's again");
 });
 
-test("a tab that waits keeps one lure of its own among the last few, however often it is changed", () => {
+test("a tab that waits keeps one lure of its own on the shelf, however often it is changed, and a crash leaves it there", () => {
   const device = makeDevice();
   const first = openTab(device, "a");
   first.work("first");
-  for (const n of [1, 2, 3, 4]) first.store.keep(JSON.stringify({ session: 1, document: `before ${n}` }));
   const second = openTab(device, "b");
   second.autosave.yieldBench();
   for (let n = 1; n <= 9; n++) second.work(`second ${n}`);
-  assert.deepEqual(second.kept(), ["second 9", "before 4", "before 3", "before 2", "before 1"]);
+  assert.deepEqual(first.shelf(), ["second 9"]);
+  assert.equal(nextVisit(device), "first");
+});
+
+test("eight links opened in tabs of their own beside an open bench and each kept by its button are all on the shelf", () => {
+  const device = makeDevice();
+  const first = openTab(device, "a");
+  first.work("first");
+  const links = [1, 2, 3, 4, 5, 6, 7, 8].map((n) => `link ${n}`);
+  for (const link of links) {
+    const tab = openTab(device, link);
+    tab.autosave.yieldBench();
+    tab.link(link);
+    tab.autosave.keepNow();
+    assert.equal(tab.told.at(-1), "kept");
+  }
+  assert.deepEqual(first.shelf().sort(), links);
+  assert.equal(nextVisit(device), "first");
+});
+
+test("links kept one after the other in the tab that has the bench are on the shelf, the last one on the bench", () => {
+  const device = makeDevice();
+  const tab = openTab(device, "a");
+  tab.work("mine");
+  for (const link of ["link 1", "link 2", "link 3"]) {
+    tab.link(link);
+    tab.autosave.keepNow();
+  }
+  assert.deepEqual(tab.shelf().sort(), ["link 1", "link 2", "mine"]);
+  assert.equal(nextVisit(device), "link 3");
+});
+
+test("a link that cannot be kept says so", () => {
+  const device = makeDevice();
+  const tab = openTab(device, "a");
+  tab.work(long("mine"));
+  device.fill(20);
+  tab.link("link");
+  tab.autosave.keepNow();
+  assert.equal(tab.told.at(-1), "not kept");
+  assert.equal(nextVisit(device), long("mine"));
+});
+
+test("a copy goes onto the shelf, and the tab goes on waiting as it was", () => {
+  const device = makeDevice();
+  const first = openTab(device, "a");
+  first.work("first");
+  const second = openTab(device, "b");
+  second.autosave.yieldBench();
+  assert.ok(second.autosave.copy());
+  first.work("first 2");
+  second.autosave.resumeBench(second.load);
+  assert.equal(second.lure(), "first 2");
+  assert.deepEqual(second.shelf(), ["first"]);
 });
 
 test("work that a waiting tab could not keep is known as not kept", () => {
@@ -227,7 +280,7 @@ test("a link that was changed in a waiting tab takes the bench, and the lure tha
   const device = makeDevice();
   const first = openTab(device, "a");
   first.work("own");
-  const id = first.store.lureId();
+  const id = first.autosave.lureId();
   const second = openTab(device, "b");
   second.link("link");
   second.autosave.yieldBench();
@@ -235,7 +288,7 @@ test("a link that was changed in a waiting tab takes the bench, and the lure tha
   second.autosave.resumeBench(second.load);
   second.work("link 3");
   assert.equal(nextVisit(device), "link 3");
-  assert.deepEqual(second.store.lures().map((lure) => [lure.id, JSON.parse(lure.session).document]), [[id, "own"]]);
+  assert.deepEqual(second.store.lures(second.autosave.lureId()).map((lure) => [lure.id, JSON.parse(lure.session).document]), [[id, "own"]]);
 });
 
 test("what was opened in a waiting tab stays when it takes the bench; only what came from there is taken over", () => {
@@ -255,10 +308,10 @@ test("what was opened in a waiting tab stays when it takes the bench; only what 
 
   unchanged.autosave.resumeBench(unchanged.load);
   assert.equal(unchanged.lure(), "first 2");
-  assert.equal(unchanged.store.lureId(), first.store.lureId());
-  assert.deepEqual(unchanged.kept(), []);
+  assert.equal(unchanged.autosave.lureId(), first.autosave.lureId());
+  assert.deepEqual(unchanged.shelf(), ["first"]);
   unchanged.work("first 3");
-  assert.deepEqual(unchanged.kept(), [], "it is the same work that goes on");
+  assert.deepEqual(unchanged.shelf(), ["first"], "it is the same work that goes on");
   assert.equal(nextVisit(device), "first 3");
   first.work("first 2");
 
@@ -269,10 +322,10 @@ test("what was opened in a waiting tab stays when it takes the bench; only what 
   opened.autosave.resumeBench(opened.load);
   assert.equal(opened.lure(), "demo");
   assert.equal(nextVisit(device), "demo");
-  assert.deepEqual(opened.shelf(), ["first 2", "first"]);
+  assert.deepEqual(opened.shelf(), ["first 2", "first 3", "first"], "be it that of a tab that did not know");
 });
 
-test("of two versions of one lure the one that gives way waits among the kept ones, and one that went on to the shelf is not written over", () => {
+test("of two versions of one lure the one that gives way waits on the shelf, and one that went on to the shelf is not written over", () => {
   const device = makeDevice();
   const first = openTab(device, "a");
   first.work("lure");
@@ -283,7 +336,7 @@ test("of two versions of one lure the one that gives way waits among the kept on
   second.autosave.resumeBench(second.load);
   first.autosave.yieldBench();
   assert.equal(nextVisit(device), "second's");
-  assert.equal(second.kept()[0], "first's");
+  assert.deepEqual(second.shelf(), ["first's"]);
 
   const third = openTab(device, "c");
   third.autosave.yieldBench();
@@ -334,7 +387,7 @@ test("what waited through one time in waiting is not given up for the next", () 
     second.autosave.takeTheirs(second.load);
     assert.equal(second.lure(), "first");
   }
-  assert.deepEqual(second.kept(), ["twice", "once"]);
+  assert.deepEqual(second.shelf(), ["twice", "once"]);
 });
 
 test("a tab that has the bench all along writes nothing for being told so", () => {

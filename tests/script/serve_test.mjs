@@ -57,6 +57,7 @@ test("the page is handed out, asked for anew each time, and in no other page's f
     assert.equal(answer.body, "the page");
     assert.match(answer.head, /Cache-Control: no-cache/);
     assert.match(answer.head, /X-Frame-Options: DENY/);
+    assert.match(answer.head, /Content-Security-Policy: frame-ancestors 'none'/);
   }
   assert.equal((await ask("/inside.txt")).body, "0123456789", "a link within the folder");
 });

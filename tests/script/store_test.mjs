@@ -2,14 +2,14 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { lureOf, makeDevice } from "./support/page_modules.mjs";
+import { lureOf, makeDevice, openTab, pageModule, shelve } from "./support/page_modules.mjs";
 
 const sessionOf = (lure) => JSON.stringify({ session: 1, document: lure });
 
 test("a lure thrown away on a full device is in the bin all the same, and comes back from there as it was", () => {
   const device = makeDevice();
   const store = device.open("a");
-  store.shelve(sessionOf("thrown".repeat(90)));
+  shelve(store, sessionOf("thrown".repeat(90)));
   device.fill(10);
   const { id } = store.lures()[0];
   assert.ok(store.drop(id));
@@ -24,7 +24,7 @@ test("a lure thrown away on a full device is in the bin all the same, and comes 
 test("a lure that cannot be put into the bin stays on the shelf, and one that is not there is none", () => {
   const device = makeDevice();
   const store = device.open("a");
-  store.shelve(sessionOf("thrown"), "one");
+  shelve(store, sessionOf("thrown"), "one");
   device.refuses = (key) => key.startsWith("evenfall.bin.");
   assert.equal(store.drop("one"), false);
   assert.equal(lureOf(store.lures()[0].session), "thrown");
@@ -34,7 +34,7 @@ test("a lure that cannot be put into the bin stays on the shelf, and one that is
 
 test("the bin lists what was thrown away last first, and is empty once it was emptied, the shelf untouched", () => {
   const store = makeDevice().open("a");
-  for (const lure of ["one", "two", "stays"]) store.shelve(sessionOf(lure), lure);
+  for (const lure of ["one", "two", "stays"]) shelve(store, sessionOf(lure), lure);
   store.drop("one");
   store.drop("two");
   assert.deepEqual(store.binned().map(({ id }) => id), ["two", "one"]);
@@ -47,13 +47,13 @@ test("where there is no room the bin gives way, the oldest first, and only for w
   const device = makeDevice();
   const store = device.open("a");
   for (const lure of ["old", "new"]) {
-    store.shelve(sessionOf(lure.repeat(100)), lure);
+    shelve(store, sessionOf(lure.repeat(100)), lure);
     store.drop(lure);
   }
   device.fill(0);
-  assert.ok(store.shelve(sessionOf("s"), "small"));
+  assert.ok(shelve(store, sessionOf("s"), "small"));
   assert.deepEqual(store.binned().map(({ id }) => id), ["new"]);
-  assert.equal(store.shelve(sessionOf("large".repeat(1000)), "large"), false);
+  assert.equal(shelve(store, sessionOf("large".repeat(1000)), "large"), false);
   assert.deepEqual(store.binned().map(({ id }) => id), ["new"], "nothing goes in vain");
 });
 
@@ -67,11 +67,11 @@ const fromFile = {
 test("what a file holds is taken in whole: lures with their times, the bin, the drawer, and what goes away is in the bin", () => {
   const device = makeDevice();
   const store = device.open("a");
-  store.shelve(sessionOf("mine"), "mine");
-  store.shelve(sessionOf("stays"), "stays");
+  shelve(store, sessionOf("mine"), "mine");
+  shelve(store, sessionOf("stays"), "stays");
   const became = store.takeAll(fromFile);
   assert.deepEqual([...became.keys()], ["", "far", "gone"]);
-  assert.equal(lureOf(store.onShelf(became.get("far"))), "two", "where a photo of that lure belongs");
+  assert.equal(lureOf(store.shelf(became.get("far")).session), "two", "where a photo of that lure belongs");
   assert.deepEqual(store.lures().map(({ time, session }) => [lureOf(session), time]).slice(0, 2), [["two", 6], ["one", 5]]);
   assert.deepEqual(store.lures().map(({ session }) => lureOf(session)).sort(), ["one", "stays", "two"]);
   assert.deepEqual(store.binned().map(({ session }) => lureOf(session)).sort(), ["mine", "thrown"]);
@@ -81,7 +81,7 @@ test("what a file holds is taken in whole: lures with their times, the bin, the 
 test("what a file holds is taken in not at all where there is no room for all of it, wherever it ends", () => {
   const size = () => {
     const device = makeDevice();
-    device.open("a").shelve(sessionOf("mine"), "mine");
+    shelve(device.open("a"), sessionOf("mine"), "mine");
     return device;
   };
   let refused = 0;
@@ -117,49 +117,77 @@ test("changes are counted from the first one after everything was saved, over vi
 test("where nothing can be read no lure is known to be gone; else every one of the shelf and the bench is known", () => {
   const device = makeDevice();
   const store = device.open("a");
-  store.shelve(sessionOf("one"), "one");
-  store.shelve(sessionOf("two"), "two");
-  assert.deepEqual([...store.known()].sort(), ["one", "two", store.lureId()].sort());
+  shelve(store, sessionOf("one"), "one");
+  shelve(store, sessionOf("two"), "two");
+  openTab(device, "b").work("mine");
+  assert.deepEqual([...store.known()].sort(), ["one", "two", store.bench().lure].sort());
   device.broken = true;
   assert.equal(store.known(), null);
 });
 
-test("a damaged save is given as it was found, be there room to set it aside or not", () => {
+test("a damaged save is given as it was found, and is laid onto the shelf where there is room", () => {
   const device = makeDevice();
   const store = device.open("a");
-  store.save(sessionOf("mine"));
+  openTab(device, "b").work("mine");
   const hurt = device.held.get("evenfall.slot.a").replace("mine", "mime");
   device.held.set("evenfall.slot.a", hurt);
   device.fill(0);
-  assert.equal(store.load().damaged, hurt);
-  assert.deepEqual(store.asides(), []);
+  assert.deepEqual(store.load(), { save: null, damaged: hurt, laid: false });
+  assert.deepEqual(store.lures(), []);
   device.room = Infinity;
-  assert.equal(store.load().damaged, hurt);
-  assert.deepEqual(store.asides().map(({ text }) => text), [hurt]);
-  assert.equal(store.load().damaged, null);
+  assert.deepEqual(store.load(), { save: null, damaged: hurt, laid: true });
+  assert.deepEqual(store.lures().map(({ id }) => store.textOf(id)), [hurt]);
+  assert.deepEqual(store.load(), { save: null, damaged: null, laid: true });
 });
 
-test("the same damage is set aside once, so that it takes no other's place", () => {
-  const store = makeDevice().open("a");
-  for (const text of ["one", "two", "two", "one", "one"]) store.setAside(text);
-  assert.deepEqual(store.asides().map(({ text }) => text), ["one", "two"]);
-});
-
-test("of the lures that lost their place each is kept once, and one that goes on from another takes its place", () => {
-  const store = makeDevice().open("a");
-  for (const lure of ["1", "2", "3", "1"]) store.keep(sessionOf(lure));
-  store.keep(sessionOf("3 b"), sessionOf("3"));
-  assert.deepEqual(store.kept().map(({ session }) => lureOf(session)), ["3 b", "1", "2"]);
-});
-
-test("a lure on the bench is overtaken when another tab puts it onto the shelf after it came, and by nothing else", () => {
+test("what earlier versions kept in two rings is on the shelf: lures that lost their place, and damaged saves as they were", () => {
   const device = makeDevice();
-  const [store, other] = [device.open("a"), device.open("b")];
-  other.shelve(sessionOf("before"), "lure");
-  store.adopt("lure");
-  assert.equal(store.overtaken(), false);
-  store.shelve(sessionOf("own"), "lure");
-  assert.equal(store.overtaken(), false);
-  other.shelve(sessionOf("after"), "lure");
-  assert.equal(store.overtaken(), true);
+  device.held.set("evenfall.kept", JSON.stringify([{ time: 7, session: sessionOf("lost its place") }, { time: 8, text: 5 }, null]));
+  device.held.set("evenfall.aside", JSON.stringify([{ time: 9, text: "damaged" }]));
+  const store = device.open("a");
+  store.load();
+  const [first, second] = store.lures();
+  assert.deepEqual([lureOf(first.session), first.time, second.session, store.textOf(second.id)], ["lost its place", 7, null, "damaged"]);
+  assert.ok(!device.held.has("evenfall.kept") && !device.held.has("evenfall.aside"));
+});
+
+test("what cannot be read is on the shelf, goes into the bin and comes back as it was, and is not written over", () => {
+  const device = makeDevice();
+  const store = device.open("a");
+  device.held.set("evenfall.lure.hurt", "damaged");
+  assert.deepEqual(store.lures().map(({ id, session }) => [id, session]), [["hurt", null]]);
+  assert.ok(store.drop("hurt"));
+  assert.deepEqual(store.binned().map(({ id, session }) => [id, session]), [["hurt", null]]);
+  assert.ok(store.takeBack("hurt"));
+  assert.equal(store.textOf("hurt"), "damaged");
+  const tab = openTab(device, "b");
+  tab.work("mine");
+  const { bench } = JSON.parse(JSON.stringify({ bench: tab.store.bench() }));
+  device.held.set(`evenfall.lure.${bench.lure}`, "damaged, too");
+  tab.opens("another");
+  assert.equal(store.textOf(bench.lure), "damaged, too");
+  assert.ok(store.lures().some(({ session }) => lureOf(session) === "mine"));
+});
+
+test("a lure that the bin has to let go for want of room is told", () => {
+  const device = makeDevice();
+  const store = device.open("a");
+  shelve(store, sessionOf("thrown".repeat(100)), "one");
+  store.drop("one");
+  device.fill(0);
+  assert.ok(shelve(store, sessionOf("s"), "two"));
+  assert.deepEqual(device.letGo.map((text) => lureOf(JSON.parse(text).session)), ["thrown".repeat(100)]);
+});
+
+test("the largest number of a save is not the end of saving", async () => {
+  const { sealed } = await pageModule("storage.js");
+  const device = makeDevice();
+  const most = { ...sealed(Number.MAX_SAFE_INTEGER, 1, "old", sessionOf("before")), lure: "one" };
+  device.held.set("evenfall.slot.a", JSON.stringify(most));
+  const tab = openTab(device, "a");
+  for (const lure of ["edit 1", "edit 2", "edit 3"]) {
+    tab.work(lure);
+    assert.equal(lureOf(device.open("next").load().save.session), lure);
+    assert.equal(device.open("next").load().damaged, null);
+  }
 });

@@ -39,8 +39,9 @@ inline document::Reading scattered(document::ReadingKind kind, Stage stage, int 
 
 /// The same document with the maximum number of such readings of one kind.
 inline document::Document with_full_log(document::Document d, document::ReadingKind kind, double about,
-                                        double scatter) {
-    for (int n = 0; n < static_cast<int>(document::max_readings); ++n)
+                                        double scatter,
+                                        int readings = static_cast<int>(document::max_readings)) {
+    for (int n = 0; n < readings; ++n)
         d.log.push_back(scattered(kind, Stage::rigged, n, about, scatter));
     return d;
 }

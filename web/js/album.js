@@ -4,6 +4,7 @@
 import { drawn, jpegOf, onStore } from "./database.js";
 import { ask, part } from "./dialogs.js";
 import { jpegFrom } from "./photo_file.js";
+import { locale } from "./language.js";
 import { words } from "./words.js";
 
 const photos = "photos";
@@ -34,15 +35,18 @@ export function createAlbum({ lureId, keepLure }) {
       entry.append(picture);
     }
     const about = document.createElement("p");
+    about.translate = false; // it is the builder's own
     about.textContent = text;
     const when = document.createElement("p");
     when.className = "quiet";
-    when.textContent = new Date(time).toLocaleDateString([], { dateStyle: "medium" });
+    when.textContent = new Date(time).toLocaleDateString(locale(), { dateStyle: "medium" });
     const remove = document.createElement("button");
     remove.type = "button";
     remove.textContent = words.album.remove;
+    let asked = false;
     remove.onclick = async () => {
-      if (remove.textContent === words.album.remove) {
+      if (!asked) {
+        asked = true;
         remove.textContent = words.album.removeAgain;
         return;
       }

@@ -4,21 +4,24 @@ import { createAlbum } from "./album.js";
 import { createAutosave } from "./autosave.js";
 import { watchCanvas, watchMotion } from "./canvas.js";
 import { loadCore, readOnly } from "./core.js";
+import { onStore } from "./database.js";
 import { enterMeansDone, part } from "./dialogs.js";
 import { lacking } from "./features.js";
-import { documentOf, download } from "./files.js";
+import { documentOf, download, saveDamaged } from "./files.js";
 import { firstSteps } from "./help.js";
 import { createHost } from "./host.js";
+import { createSpeaker } from "./language.js";
 import { dismiss, notice } from "./notices.js";
 import { keepOffline } from "./offline.js";
 import { createPictures } from "./pictures.js";
 import { watchInstall } from "./install.js";
+import { createJournal } from "./journal.js";
 import { presets } from "./parts.js";
 import { createAnnouncer, prepareReport, writeReport } from "./report.js";
 import { openFromAddress, prepareShareDialog } from "./share.js";
 import { createSafety } from "./safety.js";
 import { createStore, drawerKey } from "./store.js";
-import { createHold } from "./tabs.js";
+import { benchIsHeld, createHold } from "./tabs.js";
 import { decimalSign, words } from "./words.js";
 
 const prefersDark = matchMedia("(prefers-color-scheme: dark)").matches;
@@ -56,23 +59,17 @@ function stop(sentence, mayReload) {
 }
 
 // False where drawing is not possible after all.
-function beginSession(core, store) {
-  const { session, damaged } = store.load();
+function beginSession(core, store, { save, damaged, laid }) {
+  const session = save?.session ?? null;
   const begun = core.start(session ?? "", navigator.language ?? "", prefersDark, window.devicePixelRatio);
   if (begun > 1) return false;
   const refused = begun === 1 && session !== null;
-  if (refused) {
-    store.setAside(session);
-    store.adopt(null); // the present lure is another one
-  }
-  if (session === null || refused) autosaveOf.current.untouched();
+  if (session === null) autosaveOf.current.untouched();
+  const safe = refused ? autosaveOf.current.instead() : laid;
   const hurt = refused ? session : damaged;
   if (hurt !== null) {
-    const { damagedSave, setAside, noRoomAside, downloadDamaged } = words.notices;
-    const safe = store.asides().some(({ text }) => text === hurt);
-    notice("damaged", `${damagedSave} ${safe ? setAside : noRoomAside}`, [
-      [downloadDamaged, () => download("evenfall-damaged-save.json", hurt)],
-    ]);
+    const { damagedSave, onShelf, noRoomAside } = words.notices;
+    notice("damaged", `${damagedSave} ${safe ? onShelf : noRoomAside}`, [saveDamaged(hurt)]);
   }
   return true;
 }
@@ -84,12 +81,14 @@ const opener = (core) => (session) => {
   return refusal;
 };
 
-function connect(core, store) {
+function connect(core, store, save) {
   const { notices } = words;
   const copy = [notices.download, () => download("lure.json", core.documentJson())];
   return createAutosave({
     core,
     store,
+    save,
+    now: Date.now,
     onSuccess() {
       dismiss("storage");
       safetyOf.current?.kept();
@@ -120,7 +119,7 @@ function shareBench(core, store) {
   const say = () => notice("tabs", notices.benchElsewhere, [
     [notices.workHere, hold.takeOver],
     [notices.copyToShelf, () => {
-      if (!store.shelve(core.sessionJson())) notice("storage", notices.notKept);
+      if (!autosaveOf.current.copy()) notice("storage", notices.notKept);
       say();
     }],
   ], false);
@@ -146,13 +145,16 @@ async function start() {
   if (missing) return stop(words.stop[missing], false);
 
   const storage = () => window.localStorage;
-  const store = createStore({ storage, tab: crypto.randomUUID?.() ?? String(Math.random()), now: Date.now });
+  const journal = createJournal({ storage, onStore, now: Date.now, onHang: () => notice("database", words.notices.databaseHangs) });
+  const onLetGo = (text) => notice("bin", words.notices.binFull, [saveDamaged(text)]);
+  const store = createStore({ storage, tab: crypto.randomUUID?.() ?? String(Math.random()), now: Date.now, journal, onLetGo });
   let core = null;
   let pictures = null;
   let album = null;
   let askForBench = null;
   let checkSize = null;
   let install = null;
+  let speak = null;
   const refresh = () => {
     if (!core) return;
     writeReport(core);
@@ -164,22 +166,26 @@ async function start() {
   };
   globalThis.EvenfallHost = createHost({
     getCore: () => core, store, autosave: () => autosaveOf.current, pictures: () => pictures, album: () => album, safety: () => safetyOf.current,
-    announce: createAnnouncer(), install: () => install?.(), onChange: refresh,
+    announce: createAnnouncer(), install: () => install?.(), speaks: (code) => speak?.(code), onChange: refresh,
   });
 
   watchForCrash();
   progress(1, words.loading.module);
+  // Before the compiled code comes, whose long work would be counted as the database's.
+  if (!(await benchIsHeld())) await journal.recover();
   core = await loadCore(part("canvas"), () => stop(words.stop.crash, true));
   progress(3, words.loading.start);
   core.setDecimalSign(decimalSign);
+  speak = createSpeaker(core);
   for (const { name, text } of presets()) core.preset(name, text);
-  autosaveOf.current = connect(core, store);
-  const ofLure = { lureId: store.lureId, keepLure: () => autosaveOf.current.keepNow() };
+  const loaded = store.load();
+  autosaveOf.current = connect(core, store, loaded.save);
+  const ofLure = { lureId: autosaveOf.current.lureId, keepLure: () => autosaveOf.current.keepNow() };
   pictures = createPictures({ core, ...ofLure, onNotKept: () => autosaveOf.current.notKept() });
   album = createAlbum(ofLure);
   const drawer = store.drawer();
-  if (drawer !== null && core.setDrawer(drawer) !== "") store.setAside(drawer);
-  if (!beginSession(core, store)) return stop(words.stop.webgl, true);
+  if (drawer !== null && core.setDrawer(drawer) !== "") store.drawerUnread();
+  if (!beginSession(core, store, loaded)) return stop(words.stop.webgl, true);
   safetyOf.current = createSafety({ core, store, manager: navigator.storage, now: Date.now });
   askForBench = shareBench(core, store);
   openFromAddress(core, autosaveOf.current);
@@ -208,9 +214,9 @@ async function start() {
   part("canvas").focus({ preventScroll: true });
   core.wake();
   const known = store.known();
-  if (known) for (const kept of [pictures, album]) kept.tidy(known);
+  if (known) for (const kept of [pictures, album]) kept.tidy(known.add(autosaveOf.current.lureId()));
   safetyOf.current.look();
-  if (store.firstTime("steps") && store.newest() === null) firstSteps();
+  if (store.firstTime("steps") && loaded.save === null) firstSteps(core);
   keepOffline(() => !autosaveOf.current.unsaved());
 }
 

@@ -76,6 +76,10 @@ export async function loadCore(canvas, onAbort) {
     },
     sessionJson: (withHistory = true) => text("ef_session_json", withHistory ? 1 : 0),
     wake: () => act("ef_wake"),
+    /** A text of the page in the language of the bench. */
+    said: (english) => long(text, "ef_said", english),
+    /** What the language's catalogue did not have; for tests. */
+    untranslated: () => JSON.parse(text("ef_untranslated")),
     setDecimalSign: (sign) => act("ef_set_decimal_sign", sign.charCodeAt(0)),
     setTextScale: (scale) => act("ef_set_text_scale", scale),
     setDpr: (dpr) => act("ef_set_dpr", dpr),
@@ -87,6 +91,14 @@ export async function loadCore(canvas, onAbort) {
     preset: (name, json) => act("ef_preset", name, json),
     frames: () => number("ef_frames"),
     itemsJson: () => text("ef_items_json"),
+    cutJson: () => text("ef_cut_json"),
+    /** [[id, title] …] of what the help has on a question; one entry as an object. */
+    helpFound: (question) => JSON.parse(text("ef_help_found", question)),
+    helpEntry: (id) => JSON.parse(text("ef_help_entry", id)),
+    version: () => text("ef_version"),
+    /** Goes to the changes that do what lead alone cannot. */
+    showWays: () => act("ef_show_ways"),
+    goToStep: (id) => act("ef_go_to_step", id),
     problem: () => text("ef_problem"),
     /** Mean time in µs of one "evaluate", "plan", "uncertainty", "draws" or "joints" of the lure on the bench. */
     benchUs: (what, times) => number("ef_bench_us", what, times),
@@ -98,8 +110,8 @@ export async function loadCore(canvas, onAbort) {
 const kind = (value) => (typeof value === "string" ? "string" : "number");
 
 const reading = [
-  "documentJson", "answersJson", "planJson", "link", "sessionJson", "frames", "itemsJson", "problem",
-  "benchUs", "sheet", "memory",
+  "documentJson", "answersJson", "planJson", "link", "sessionJson", "frames", "itemsJson", "cutJson", "problem",
+  "benchUs", "sheet", "memory", "untranslated",
 ];
 
 /** Read-only hooks for tests. */

@@ -1,8 +1,9 @@
-// The browser's database for pictures: what is laid behind the drawing, and the photos of a lure. Nothing in it leaves
-// the device.
+// The browser's database: the pictures behind the drawing, the photos of a lure, and the journal of what is kept. Nothing in it
+// leaves the device.
 
 const database = "evenfall";
-const stores = ["pictures", "photos"];
+const stores = ["pictures", "photos", "journal"];
+const patienceMs = 10_000;
 const longestSide = 1600;
 
 const done = (request) => new Promise((resolve, reject) => {
@@ -10,23 +11,33 @@ const done = (request) => new Promise((resolve, reject) => {
   request.onerror = () => reject(request.error);
 });
 
-/** Runs `work` on one of the stores; undefined where the browser has no database or the work failed. */
-export async function onStore(name, mode, work) {
+async function run(name, mode, work) {
+  const open = indexedDB.open(database, stores.length);
+  open.onupgradeneeded = () => {
+    const base = open.result;
+    for (const store of stores) if (!base.objectStoreNames.contains(store)) base.createObjectStore(store);
+  };
+  const base = await done(open);
   try {
-    const open = indexedDB.open(database, stores.length);
-    open.onupgradeneeded = () => {
-      const base = open.result;
-      for (const store of stores) if (!base.objectStoreNames.contains(store)) base.createObjectStore(store);
-    };
-    const base = await done(open);
-    try {
-      return await done(work(base.transaction(name, mode).objectStore(name)));
-    } finally {
-      base.close();
-    }
-  } catch {
-    return undefined;
+    const transaction = base.transaction(name, mode, { durability: "strict" });
+    const ended = new Promise((resolve, reject) => {
+      transaction.oncomplete = resolve;
+      transaction.onabort = () => reject(transaction.error);
+    });
+    const [result] = await Promise.all([done(work(transaction.objectStore(name))), ended]);
+    return result;
+  } finally {
+    base.close();
   }
+}
+
+/**
+ * Runs `work` on one of the stores and waits until the disk has what it has written; undefined where the browser has no database,
+ * where that does not answer in time, and where the work failed.
+ */
+export function onStore(name, mode, work) {
+  const late = new Promise((resolve) => setTimeout(resolve, patienceMs));
+  return Promise.race([run(name, mode, work).catch(() => undefined), late]);
 }
 
 /** A file's picture on a canvas, upright, no longer than 1600 px; throws where it is none. */

@@ -1,4 +1,4 @@
-// Lures as files: saving a copy, opening one, and the kept lures.
+// Lures as files: saving a copy, and opening one.
 
 import { ask, message, part } from "./dialogs.js";
 import { canShare, shareBySystem } from "./share.js";
@@ -25,6 +25,9 @@ export function download(name, text) {
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }
 
+/** The answer to a notice of a save that cannot be read. */
+export const saveDamaged = (text) => [words.notices.downloadDamaged, () => download("evenfall-damaged-save.json", text)];
+
 /**
  * Offers a file for saving, a text, bytes or a blob; resolves with true when it was saved or handed on. `what` it is: "lure",
  * "everything" or "other". Uses a dialog, because a share sheet requires a tap on real HTML.
@@ -48,14 +51,14 @@ export async function saveDialog(name, content, what) {
   return answer === "saved";
 }
 
-/** Lets the builder choose a file or a kept lure; `open(text)` returns "" or the reason of the refusal. */
-export function openDialog(store, open) {
+/** Lets the builder choose a file; `open(text)` returns "" or the reason of the refusal. */
+export function openDialog(open) {
   const dialog = part("dialog-open");
-  const take = async (read) => {
+  const take = async (file) => {
     dialog.close("");
     let refusal;
     try {
-      refusal = open(await read());
+      refusal = open(await textOf(file));
     } catch (problem) {
       refusal = problem instanceof TooLarge ? words.open.tooLarge : words.open.unreadable;
     }
@@ -63,8 +66,7 @@ export function openDialog(store, open) {
   };
   const input = part("dialog-open-file");
   input.value = "";
-  input.onchange = () => input.files[0] && take(() => textOf(input.files[0]));
-  listKept(part("dialog-open-kept"), store.kept(), (kept) => take(async () => kept));
+  input.onchange = () => input.files[0] && take(input.files[0]);
   return ask(dialog);
 }
 
@@ -84,31 +86,4 @@ export function documentOf(text) {
   } catch {
     return null;
   }
-}
-
-function listKept(place, kept, take) {
-  place.replaceChildren();
-  const shown = kept.map(({ time, session }) => ({ time, text: documentOf(session) })).filter(({ text }) => text !== null);
-  if (shown.length === 0) return;
-  const title = document.createElement("h3");
-  title.textContent = words.open.keptTitle;
-  const about = document.createElement("p");
-  about.className = "quiet";
-  about.textContent = words.open.keptAbout;
-  const list = document.createElement("ul");
-  list.className = "kept";
-  for (const { time, text } of shown) {
-    const line = document.createElement("li");
-    const name = document.createElement("span");
-    const called = JSON.parse(text)?.name;
-    const when = new Date(time).toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
-    name.textContent = `${typeof called === "string" && called ? called : words.open.unnamed}, ${when}`;
-    const button = document.createElement("button");
-    button.type = "button";
-    button.textContent = words.open.take;
-    button.addEventListener("click", () => take(text));
-    line.append(name, button);
-    list.append(line);
-  }
-  place.append(title, about, list);
 }

@@ -2,32 +2,35 @@
 // waits until the frame is over.
 
 import { askText, message } from "./dialogs.js";
-import { documentOf, isDrawer, isEverything, largestText, openDialog, saveDialog } from "./files.js";
-import { explain, firstSteps } from "./help.js";
+import { documentOf, isDrawer, isEverything, largestText, openDialog, saveDamaged, saveDialog } from "./files.js";
+import { about, explain, firstSteps, helpDialog, onTour } from "./help.js";
+import { locale } from "./language.js";
+import { notice } from "./notices.js";
 import { withPhotos, withoutPhotos } from "./photo_file.js";
 import { shareDialog } from "./share.js";
 import { createSheet } from "./sheet.js";
 import { keepAwake } from "./wake.js";
 import { words } from "./words.js";
 
-// A time in the characters of the bench's typeface, in the device's language where possible.
+// A time in the characters of the bench's typeface, in the bench's language where possible.
 function whenText(time) {
   const at = new Date(time);
-  const local = at.toLocaleString([], { dateStyle: "medium", timeStyle: "short" }).replace(/\s/g, " ");
+  const local = at.toLocaleString(locale(), { dateStyle: "medium", timeStyle: "short" }).replace(/\s/g, " ");
   return /^[\x20-\x7e\xa1-\xff]+$/.test(local) ? local : at.toISOString().slice(0, 16).replace("T", " ");
 }
 
 const settledMs = 150; // a held stepper changes many times a second; the consequences can wait
 
 /** `getCore` and `autosave` return something only after the bench has started; changes before that are ignored. */
-export function createHost({ getCore, store, autosave, pictures, album, safety, announce, install, onChange }) {
+export function createHost({ getCore, store, autosave, pictures, album, safety, announce, install, speaks, onChange }) {
   const later = (action) => setTimeout(action, 0);
   let settling = 0;
   const sheet = createSheet(getCore);
   function fillShelf() {
+    const show = (id, session, time, inBin) => getCore().showKept(id, session ?? "", time, time > 0 ? whenText(time) : "", inBin);
     getCore().clearKept();
-    for (const { id, time, session } of store.lures()) getCore().showKept(id, session, time, whenText(time), false);
-    for (const { id, time, session } of store.binned()) getCore().showKept(id, session, time, whenText(time), true);
+    for (const { id, time, session } of store.lures(autosave().lureId())) show(id, session, time, false);
+    for (const { id, time, session } of store.binned()) show(id, session, time, true);
     safety().tell();
     getCore().wake();
   }
@@ -55,13 +58,16 @@ export function createHost({ getCore, store, autosave, pictures, album, safety, 
     if (!whole) message(words.album.notKept);
   }
   return {
-    explain: (id) => later(() => explain(id)),
+    explain: (told) => later(() => explain(JSON.parse(told), getCore())),
     show_sheet: (...where) => later(() => sheet.show(...where)),
     hide_sheet: () => later(sheet.hide),
     print_sheet: () => later(sheet.print),
     save_sheet: (name) => later(() => sheet.save(name)),
     install: () => later(install),
-    first_steps: () => later(firstSteps),
+    speaks: (code) => later(() => speaks(code)),
+    first_steps: () => later(() => firstSteps(getCore())),
+    show_help: () => later(() => helpDialog(getCore())),
+    about: () => later(() => about(getCore())),
     keep_awake: (awake) => later(() => keepAwake(awake)),
     shelf_opens: () => later(fillShelf),
     // True when another lure may be opened: answered at once, because it is opened right after.
@@ -72,9 +78,9 @@ export function createHost({ getCore, store, autosave, pictures, album, safety, 
     },
     take_kept(id) {
       later(() => {
-        const session = store.onShelf(id);
+        const session = store.shelf(id)?.session ?? null;
         const refusal = autosave().another(() => (session === null ? words.open.unreadable : getCore().openSession(session)), id);
-        if (refusal) message(refusal);
+        if (refusal) notice("unread", words.notices.lureUnread, [saveDamaged(store.textOf(id))]);
         getCore().wake();
       });
     },
@@ -89,6 +95,7 @@ export function createHost({ getCore, store, autosave, pictures, album, safety, 
       return became !== null;
     },
     changed() {
+      if (onTour()) return;
       autosave()?.changed();
       clearTimeout(settling);
       settling = setTimeout(onChange, settledMs);
@@ -108,7 +115,7 @@ export function createHost({ getCore, store, autosave, pictures, album, safety, 
     }),
     open_file() {
       later(() =>
-        openDialog(store, (text) => {
+        openDialog((text) => {
           const refusal = openText(text);
           getCore().wake();
           return refusal;

@@ -3,6 +3,8 @@
 import { notice } from "./notices.js";
 import { words } from "./words.js";
 
+const againMs = 60_000;
+
 /** `mayReload` returns whether all work is saved, so that a new version may be loaded; it is the last chance to save. */
 export async function keepOffline(mayReload) {
   if (!("serviceWorker" in navigator) || !/^https?:$/.test(location.protocol)) return;
@@ -24,9 +26,10 @@ export async function keepOffline(mayReload) {
     else if (ruledBefore) ask(words.notices.newVersionTaken, reload);
   });
 
+  const register = () => container.register(new URL("service-worker.js", document.baseURI));
   let registration;
   try {
-    registration = await container.register(new URL("service-worker.js", document.baseURI));
+    registration = await register();
   } catch {
     return; // The page works without it, but not offline.
   }
@@ -39,11 +42,14 @@ export async function keepOffline(mayReload) {
     });
   };
   offer();
-  registration.addEventListener("updatefound", () => {
-    const { installing } = registration;
-    installing?.addEventListener("statechange", () => installing.state === "installed" && offer());
+  const look = () => (registration.active ? registration.update() : register()).catch(() => {}); // No network: nothing to report.
+  const follow = (worker) => worker?.addEventListener("statechange", () => {
+    if (worker.state === "installed") offer();
+    // A version that is not there whole, such as one that its host is just being given, is asked for again.
+    if (worker.state === "redundant") setTimeout(look, againMs);
   });
-  const look = () => registration.update().catch(() => {}); // No network: nothing to report.
+  follow(registration.installing);
+  registration.addEventListener("updatefound", () => follow(registration.installing));
   look();
   document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && look());
 }

@@ -12,3 +12,13 @@ export const isOneFile = () => document.getElementById("compiled-code") !== null
 
 /** The gzipped compiled code that such a page carries along. */
 export const carriedCode = () => Uint8Array.from(atob(held("compiled-code")), (sign) => sign.charCodeAt(0));
+
+/** The project's own licence and the terms of the works of others in the page; "" where they cannot be read. */
+export async function terms() {
+  if (isOneFile()) return held("terms");
+  try {
+    return await (await fetch("licences.txt")).text();
+  } catch {
+    return "";
+  }
+}

@@ -32,9 +32,13 @@ export function createPictures({ core, lureId, keepLure, onNotKept }) {
     if (lureId() !== id) return; // another lure was opened in the meantime: the picture was not meant for it
     keepLure();
     if (!blob) onNotKept();
+    const before = shown;
     shown = { id: lureId(), blob, marks: "" };
     asked = shown.id;
-    if (!show(canvas, "")) shown = null;
+    if (!show(canvas, "")) {
+      shown = before; // it still lies there
+      return message(words.picture.wrongSize);
+    }
   }
 
   async function save() {

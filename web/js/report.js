@@ -2,14 +2,14 @@
 // given; the numbers are the core's, rounded for reading.
 
 import { part } from "./dialogs.js";
-import { decimalSign, words } from "./words.js";
+import { words } from "./words.js";
 
 const say = words.report;
-/** A number in the device's language. */
+/** A number; its decimal sign is the language's once it is said (language.js). */
 export const figure = (value, digits = 2) => {
   if (typeof value !== "number") return say.none;
   const text = value.toFixed(digits);
-  return text.replace("-", /[1-9]/.test(text) ? "−" : "").replace(".", decimalSign); // zero has no sign
+  return text.replace("-", /[1-9]/.test(text) ? "−" : ""); // zero has no sign
 };
 
 function table(caption, heads, rows) {

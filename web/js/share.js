@@ -8,9 +8,9 @@ import { words } from "./words.js";
 const longLink = 1800;
 const veryLongLink = 8000;
 
-/** The share text in the address, or "". */
+/** The share text in the address, or ""; line breaks and blanks that a messenger has put into it are left out. */
 export function linkInAddress() {
-  const text = location.hash.slice(1);
+  const text = location.hash.slice(1).replace(/\s|%(0a|0d|09|20)/gi, "");
   return /^\d+\./.test(text) ? text : "";
 }
 
@@ -39,7 +39,7 @@ function openLink(core, autosave, link) {
   if (refusal) {
     notice("link", `${words.notices.linkRefused} ${refusal} ${words.notices.linkRefusedRest}`);
   } else {
-    autosave.holdBack();
+    autosave.linked();
     notice("link", words.notices.fromLink, [[words.notices.keepIt, () => autosave.keepNow()]]);
   }
   core.wake();

@@ -1,129 +1,115 @@
-// Saves the work on this device. The bench's lure is written to two slots in turn, each with a revision and a checksum,
-// so that an interrupted write never damages the one before; further lures are on a shelf, each under its own id, and
-// those that were thrown away in a bin.
+// What lies on this device: the bench's save in two slots in turn, so that an interrupted write never damages the one before; a
+// shelf of lures, each under its own id; and a bin of those that were thrown away. What cannot be read is a lure of the shelf, too.
 
-import { createStorage, isId, newId, sealed, unseal } from "./storage.js";
+import { createStorage, isId, newId, revAfter, sealed, unseal } from "./storage.js";
 
 export { unseal };
 
 const slots = ["evenfall.slot.a", "evenfall.slot.b"];
-const asideKey = "evenfall.aside"; // damaged saves, unchanged
-const keptKey = "evenfall.kept"; // whole sessions that were replaced by another
 const shelfKey = "evenfall.lure."; // + id: a lure that is not on the bench
 const binKey = "evenfall.bin."; // + id: a lure that was thrown away
 const sinceKey = "evenfall.since"; // what was changed since everything was last saved to a file
+const ringKeys = ["evenfall.kept", "evenfall.aside"]; // up to version 1.5: lures that lost their place, and damaged saves
 export const drawerKey = "evenfall.drawer"; // the builder's own pieces
-const keepAtMost = 5;
+
+const unreadable = Object.freeze({ time: 0, tab: null, session: null, crc: null });
 
 /**
- * `storage()` returns the browser's storage or throws; `tab` identifies this tab; `now()` returns ms.
- * No function of the store throws.
+ * `storage()` returns the browser's storage or throws; `tab` identifies this tab; `now()` returns ms; `journal` is told of what is
+ * written (journal.js). `onLetGo(text)` hears of a lure that the bin had to let go for want of room. No function of the store throws.
  */
-export function createStore({ storage, tab, now }) {
-  const { read, put, remove, json, idsOf } = createStorage(storage);
-  const saveUnder = (key) => unseal(read(key) ?? "");
-  // Where there is no room, the bin makes some: the lures that have been in it longest go first.
-  const write = (key, text) => {
-    if (put(key, text)) return true;
-    const thrown = (idsOf(binKey) ?? []).map((id) => binKey + id).filter((other) => other !== key);
-    const oldestFirst = thrown.map((other) => ({ other, time: saveUnder(other)?.time ?? 0, text: read(other) })).sort((a, b) => a.time - b.time);
-    const made = oldestFirst.some(({ other }) => {
-      remove(other);
-      return put(key, text);
-    });
-    if (!made) for (const { other, text: thrownAway } of oldestFirst) put(other, thrownAway);
-    return made;
+export function createStore({ storage, tab, now, journal, onLetGo = () => {} }) {
+  const { read, put, remove, json, idsOf } = createStorage(storage, journal);
+  const saveUnder = (key) => {
+    const text = read(key);
+    return text === null ? null : unseal(text) ?? unreadable;
   };
-  const list = (key) => {
-    const found = json(key, []);
-    return Array.isArray(found) ? found : [];
-  };
-  const remember = (key, entry, stays = () => true) => {
-    const all = [entry, ...list(key).filter(stays)];
-    for (let count = keepAtMost; count > 0; count--) {
-      // With little space the oldest are dropped first.
-      if (write(key, JSON.stringify(all.slice(0, count)))) return true;
-    }
-    return false;
-  };
-
-  const whole = () =>
-    slots.map((key) => ({ key, save: saveUnder(key) })).filter(({ save }) => save).sort((a, b) => b.save.rev - a.save.rev);
-  const newest = () => whole()[0]?.save ?? null;
-  let lure = newId(); // the one on the bench
-  let since = now(); // when it was opened
-  const shelved = (id) => saveUnder(shelfKey + id);
   const sealedAs = (id, session, time = now()) => JSON.stringify({ ...sealed(0, time, tab, session), lure: id });
 
-  /** Stores an unusable text elsewhere, so that the next save does not overwrite it. True when it is safe. */
-  const setAside = (text) => remember(asideKey, { time: now(), text }, (entry) => entry?.text !== text);
-
-  /** The lures behind such keys, the last one first. Damaged ones are set aside. */
-  const listed = (beginning) => {
-    const found = [];
-    for (const id of idsOf(beginning) ?? []) {
-      const text = read(beginning + id);
-      const save = unseal(text ?? "");
-      if (save !== null) found.push({ id, time: save.time, session: save.session });
-      else if (text !== null && setAside(text)) remove(beginning + id);
-    }
-    return found.sort((a, b) => b.time - a.time);
+  const inTurn = (changes) => {
+    const before = changes.map(([key]) => [key, read(key)]);
+    if (changes.every(([key, text]) => (text === null ? remove(key) : put(key, text)))) return true;
+    for (const [key, text] of before) if (text === null) remove(key);
+    for (const [key, text] of before) if (text !== null) put(key, text);
+    return false;
   };
-
-  /** Moves a lure from one place to the other; it stays where it is when that fails. */
-  const move = (from, to, id) => {
-    const text = read(from + id);
-    const session = unseal(text ?? "")?.session;
-    if (session === undefined) return false;
-    remove(from + id); // first: it may take the space that it needs there
-    if (write(to + id, sealedAs(id, session))) return true;
-    put(from + id, text);
+  // Changes, [[key, text or null], …], all of them or none. What goes makes room only where it must: the device may stop at any time.
+  const tryAll = (changes) => {
+    const [goes, comes] = [true, false].map((going) => changes.filter(([, text]) => (text === null) === going));
+    return inTurn([...comes, ...goes]) || (goes.length > 0 && inTurn([...goes, ...comes]));
+  };
+  // Where there is no room, the bin makes some: the lures that have been in it longest go first.
+  const apply = (changes) => {
+    if (tryAll(changes)) return true;
+    const thrown = (idsOf(binKey) ?? []).map((id) => binKey + id).filter((key) => changes.every(([changed]) => changed !== key));
+    const gone = [];
+    for (const key of thrown.sort((a, b) => saveUnder(a).time - saveUnder(b).time)) {
+      gone.push([key, read(key)]);
+      remove(key);
+      if (!tryAll(changes)) continue;
+      for (const [, text] of gone) onLetGo(text);
+      return true;
+    }
+    for (const [key, text] of gone) put(key, text);
     return false;
   };
 
+  const newest = () => {
+    const [a, b] = slots.map((key) => ({ key, save: unseal(read(key) ?? "") }));
+    if (!a.save || !b.save) return a.save ? a : b;
+    if (b.save.rev === revAfter(a.save.rev)) return b;
+    return a.save.rev === revAfter(b.save.rev) || a.save.rev > b.save.rev ? a : b;
+  };
+  const places = {
+    bench: () => slots.find((slot) => slot !== newest().key),
+    shelf: ({ lure }) => shelfKey + lure,
+  };
+
+  /** The lures behind such keys, the last one first; the session is null where it cannot be read. */
+  const listed = (beginning) =>
+    (idsOf(beginning) ?? []).map((id) => ({ id, ...saveUnder(beginning + id) })).sort((a, b) => b.time - a.time);
+
+  /** Moves a lure from one place to the other, as it is where it cannot be read. */
+  const move = (from, to, id) => {
+    const text = read(from + id);
+    if (text === null) return false;
+    const session = unseal(text)?.session;
+    return apply([[from + id, null], [to + id, session === undefined ? text : sealedAs(id, session)]]);
+  };
+
+  function emptyRings() {
+    for (const key of ringKeys) {
+      const found = json(key, []);
+      const entries = (Array.isArray(found) ? found : []).filter((entry) => typeof (entry?.session ?? entry?.text) === "string");
+      const moved = entries.map(({ session, text, time }) => {
+        const id = newId();
+        return [shelfKey + id, session === undefined ? text : sealedAs(id, session, Number.isFinite(time) ? time : 0)];
+      });
+      if (read(key) !== null) apply([[key, null], ...moved]);
+    }
+  }
+
   return {
-    /** The newest complete save, and the text of a damaged one where there is one; that is set aside where there is space. */
+    tab,
+    /** The newest whole save of the bench, and the saves of the shelf (their session null where it cannot be read); null for none. */
+    bench: () => newest().save,
+    shelf: (id) => saveUnder(shelfKey + id),
+    /** Keeps [["bench" | "shelf", save], …], all of it or nothing; true when it is kept. The bench's older slot is written over. */
+    keep: (saves) => saves.length === 0 || apply(saves.map(([where, save]) => [places[where](save), JSON.stringify(save)])),
+
+    /** The newest whole save of the bench, and the text of a damaged one; that is `laid` onto the shelf where there is room. */
     load() {
-      let damaged = null;
-      for (const key of slots) {
-        const text = read(key);
-        if (text === null || unseal(text)) continue;
-        damaged = text;
-        if (setAside(text)) remove(key);
-      }
-      const found = newest();
-      lure = found?.lure ?? lure;
-      return { session: found?.session ?? null, damaged };
+      emptyRings();
+      const damaged = slots.map((key) => ({ key, text: read(key) })).filter(({ text }) => text !== null && !unseal(text));
+      const laid = damaged.filter(({ key, text }) => !apply([[key, null], [shelfKey + newId(), text]])).length === 0;
+      return { save: newest().save, damaged: damaged[0]?.text ?? null, laid };
     },
 
-    /** True when the session was saved. Overwrites the older slot. */
-    save(session) {
-      const saves = whole();
-      const rev = (saves[0]?.save.rev ?? 0) + 1;
-      const key = saves.length === 0 ? slots[0] : slots.find((slot) => slot !== saves[0].key);
-      return write(key, JSON.stringify({ ...sealed(rev, now(), tab, session), lure }));
-    },
-
-    /** Puts a session onto the shelf, under this id or a new one. True when it is safe there. */
-    shelve(session, id) {
-      const place = id ?? newId();
-      return write(shelfKey + place, sealedAs(place, session));
-    },
-    /** Makes the lure on the bench the one with this id; a new one for null. */
-    adopt(id) {
-      lure = isId(id) ? id : newId();
-      since = now();
-    },
-    /** True when another tab has put this lure onto the shelf since it was opened here: that version is newer. */
-    overtaken() {
-      const there = shelved(lure);
-      return there !== null && there.tab !== tab && there.time >= since;
-    },
-    /** The lures on the shelf except the one on the bench, the last used first. */
-    lures: () => listed(shelfKey).filter(({ id }) => id !== lure),
-    /** Those that were thrown away, the last one first. */
+    /** The lures on the shelf but this one, the last used first; those in the bin. */
+    lures: (but) => listed(shelfKey).filter(({ id }) => id !== but),
     binned: () => listed(binKey),
-    onShelf: (id) => shelved(id)?.session ?? null,
+    /** The text of a lure as it is on the shelf, be it readable or not. */
+    textOf: (id) => read(shelfKey + id),
     /** Puts a lure of the shelf into the bin, and takes one back. False where there is none, or no room. */
     drop: (id) => move(shelfKey, binKey, id),
     takeBack: (id) => move(binKey, shelfKey, id),
@@ -134,32 +120,23 @@ export function createStore({ storage, tab, now }) {
      * here, a Map, when all is kept; else null.
      */
     takeAll({ lures, bin, away, drawer }) {
-      const before = new Map();
-      const change = (key, text) => {
-        if (!before.has(key)) before.set(key, read(key));
-        if (text !== null) return put(key, text);
-        remove(key);
-        return true;
-      };
       const became = new Map();
-      const lay = (beginning) => ({ id: there, session, time }) => {
+      const laid = (beginning) => ({ id: there, session, time }) => {
         const id = newId();
         became.set(there, id);
-        return change(beginning + id, sealedAs(id, session, time));
+        return [beginning + id, sealedAs(id, session, time)];
       };
-      const throwAway = (id) => {
-        const session = shelved(id)?.session;
-        return session === undefined || (change(shelfKey + id, null) && change(binKey + id, sealedAs(id, session)));
-      };
-      if (change(drawerKey, drawer) && away.every(throwAway) && lures.every(lay(shelfKey)) && bin.every(lay(binKey))) return became;
-      for (const [key, text] of before) if (text === null) remove(key);
-      for (const [key, text] of before) if (text !== null) put(key, text);
-      return null;
+      const thrown = away.map((id) => [id, saveUnder(shelfKey + id)?.session]).filter(([, session]) => typeof session === "string");
+      const changes = [
+        [drawerKey, drawer], ...thrown.flatMap(([id, session]) => [[shelfKey + id, null], [binKey + id, sealedAs(id, session)]]),
+        ...lures.map(laid(shelfKey)), ...bin.map(laid(binKey)),
+      ];
+      return tryAll(changes) ? became : null;
     },
-    /** Ids of all lures on the device, in the bin too, and of the one on the bench; null where nothing can be read. */
+    /** Ids of all lures on the device, in the bin too; null where nothing can be read. */
     known() {
       const shelf = idsOf(shelfKey);
-      return shelf && new Set([lure, ...shelf, ...(idsOf(binKey) ?? [])]);
+      return shelf && new Set([newest().save?.lure ?? "", ...shelf, ...(idsOf(binKey) ?? [])]);
     },
 
     /** {changes, from}: how often work was changed since everything was last saved to a file, and when that began. */
@@ -177,22 +154,14 @@ export function createStore({ storage, tab, now }) {
     firstTime(what) {
       const key = `evenfall.seen.${what}`;
       if (read(key) !== null) return false;
-      write(key, "yes");
+      put(key, "yes");
       return true;
     },
 
-    lureId: () => lure,
     drawer: () => read(drawerKey),
-    keepDrawer: (text) => write(drawerKey, text),
-
-    newest,
-    setAside,
-    asides: () => list(asideKey),
-
-    /** Keeps a session that is about to be replaced, among the last few; it replaces the one that it continues. */
-    keep: (session, before) =>
-      remember(keptKey, { time: now(), session }, (entry) => entry?.session !== session && entry?.session !== before),
-    kept: () => list(keptKey).filter((entry) => typeof entry?.session === "string" && Number.isFinite(entry?.time)),
+    /** The drawer cannot be read: it goes onto the shelf, where it can be saved as a file. */
+    drawerUnread: () => apply([[drawerKey, null], [shelfKey + newId(), read(drawerKey)]]),
+    keepDrawer: (text) => apply([[drawerKey, text]]),
 
     /** True for a storage event of a save by another tab. */
     fromElsewhere({ key, newValue }) {

@@ -7,6 +7,12 @@ let usable = Boolean(globalThis.navigator?.locks);
 /** True where the browser can tell which tab holds the bench. */
 export const canHold = () => usable;
 
+/** True where a tab is known to hold the bench. */
+export async function benchIsHeld() {
+  const { held } = (await navigator.locks?.query().catch(() => null)) ?? { held: [] };
+  return held.some((lock) => lock.name === name);
+}
+
 /**
  * This tab's hold on the bench: `ask()` takes it where it is free, and may be called repeatedly; `takeOver()` takes it from
  * another tab. `onHeld` is called when this tab has it, `onLost` when another tab has it.

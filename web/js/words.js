@@ -18,6 +18,9 @@ export const words = {
   },
   stop: {
     wasm: "This browser cannot run the bench: it has no WebAssembly. A browser from 2023 or later has it.",
+    blocked: "Compiled code (WebAssembly) is blocked on this page, by the browser's settings, an add-on or the page's host. The bench is " +
+      "made of it: it has to be allowed here.",
+    framed: "The bench does not work inside another page. Open it in a tab of its own.",
     webgl: "This browser cannot draw the bench: WebGL 2 is missing or switched off. A browser from 2023 or later has it; " +
       "on an old device it may have to be allowed in the settings.",
     load: "A part of the page could not be loaded. Check the connection and load the page again.",
@@ -28,8 +31,10 @@ export const words = {
     notKept: "Not saved on this device. Save a copy as a file before you close the page.",
     download: "Save a copy",
     damagedSave: "What was saved on this device was damaged and could not be opened.",
-    setAside: "It was set aside, not deleted.",
-    noRoomAside: "There is no room to set it aside: save it as a file now.",
+    onShelf: "It waits on the shelf, where it can be saved as a file.",
+    noRoomAside: "There is no room for it on the shelf: save it as a file now.",
+    lureUnread: "This lure cannot be read. Save it as a file: another version of the bench may open it.",
+    binFull: "This device has no more room: the lure that was longest in the bin is gone from it. Its file can still be saved now.",
     downloadDamaged: "Save it as a file",
     linkRefused: "The link could not be opened.",
     linkRefusedRest: "You see what was here before.",
@@ -50,6 +55,8 @@ export const words = {
     newVersionWaits: `A new version is ready, ${gone}.`,
     newVersionTaken: "A new version is in use in another tab.",
     reload: "Load it",
+    databaseHangs: "The browser's database does not answer. Photos cannot be saved, and if the browser is killed, the last changes " +
+      "may be lost.",
     screenLost: "The drawing surface was lost and did not come back.",
     close: "Close",
   },
@@ -57,9 +64,9 @@ export const words = {
     noPrint: "This browser does not print by itself. Save the sheet as a PDF and print that, at 100 %.",
   },
   share: {
-    count: (n) => `${n.toLocaleString("en")} characters`,
-    long: "Over 1,800 characters: some messengers cut links as long as this. A saved file travels whole.",
-    veryLong: "Over 8,000 characters: too long for most messengers. Please send a saved file instead.",
+    count: (n) => `${n} characters`,
+    long: "Over 1800 characters: some messengers cut links as long as this. A saved file travels whole.",
+    veryLong: "Over 8000 characters: too long for most messengers. Please send a saved file instead.",
     copied: "Copied.",
     notCopied: "The browser did not allow copying. The link is marked: copy it by hand.",
   },
@@ -67,35 +74,22 @@ export const words = {
     count: (at, of) => `First steps, ${at} of ${of}`,
     next: "Next",
     begin: "To the bench",
+    // Each with the step that is shown behind it.
     cards: [
-      ["Draw it", "Shape and Joints hold the lure as you would saw and cut it. Tap any number to type your own; what you see is to " +
-        "scale. The lure on the bench is an example: change it, or open another one from the shelf, the three lines at the top right."],
-      ["Plan the lead", "Say in Lead how the finished lure shall fall and hang, and let the bench plan how much lead goes into which " +
-        "hole, and how deep. Wash your hands after lead, keep it from children, and melt it only outdoors or under strong extraction."],
-      ["Test in the tub", "Hooks, paint and clear coat come after the tub and change the answer. Water and Finish say what the scale " +
-        "and the tub should read now if the finished lure is to be right. Tap an answer at the top to see what it means."],
+      ["shape", "Shape: draw it", "Here is the lure to scale. Drag its points, or tap a number and type your own. Joints and " +
+        "Hardware come next in the bar. This one is an example: your own begins on the shelf, the three lines at the top right."],
+      ["lead", "Lead: how much, where, how deep", "Say how the finished lure shall fall and hang, and tap Plan the lead. Cautions " +
+        "stand where the work begins: read them first."],
+      ["water", "Water: what it will do", "See it fall, float and swim. The six figures at the top follow every change. Tap one, or " +
+        "any name with dots below it, to see what it is, how it was got and how far to trust it."],
+      ["log", "Log: weigh, test, correct", "Add what scale and tub read. Do now then tells what to drill or add while the lead can " +
+        "still be reached."],
+      ["sheet", "Sheet and sharing: take it to the bench", "Print templates true to size and all lists. The shelf sends the lure as " +
+        "a link or a file, and has the help with a search. Nothing leaves this device by itself."],
     ],
   },
-  answers: {
-    "answer.finished": ["Finished", "What the finished lure weighs in air, hooks, rings, tail and all coats included. The figure after ± is " +
-      "one standard deviation: two lures in three come out within it.",
-      "The sum of every line of the ledger: wood by its density and the drawn volume, less what is drilled, plus lead, hardware and " +
-      "coats. The ± is that of each line, put together; most of it is the wood's."],
-    "answer.in_water": ["In water", "The weight that is left under water: the lure's mass less the mass of the water it pushes aside. " +
-      "Negative: floats. Zero: suspends. Positive: sinks.",
-      "The ledger's masses and volumes, and the density of your water from its temperature and salt."],
-    "answer.fall": ["Fall", "How fast the finished lure goes down once it has settled, in your fishing water. Where no fall is asked " +
-      "for, the two figures below are the model's own range.",
-      "Weight in water against drag, worked out for the slender body at the attitude it falls in, hooks and tail included. The model is " +
-      "no towing tank: the tub has the last word."],
-    "answer.hang": ["Hang", "How the lure lies when it is held still under water: nose-up is positive, nose-down negative, 0 is level.",
-      "It turns until the centre of buoyancy B stands straight above the centre of gravity G; both come from the ledger."],
-    "answer.righting": ["Righting", "How far B stands above G. The more, the more surely it comes back upright; with G above B it rolls over.",
-      "The heights of the two centres, from the ledger. Lead low in the belly widens it, heavy backs and eyes narrow it."],
-    "answer.chance": ["Chance", "How likely the first finished lure falls within the asked band and hangs within the asked band, if " +
-      "it is built as it is planned now.",
-      "The ± of wood, size, lead, hardware, coats and drag, narrowed by what the Bench log holds. A dry weight and one held under " +
-      "water raise it most."],
+  about: {
+    own: "Evenfall",
   },
   save: {
     done: (name) => `Saved: ${name}`,
@@ -106,10 +100,6 @@ export const words = {
     }[what]}`,
   },
   open: {
-    keptTitle: "Saved before",
-    keptAbout: "Lures that another one took the place of, newest first.",
-    take: "Open",
-    unnamed: "Lure without a name",
     tooLarge: "This file is too large: the limit is 256 kB for a lure, 8 MB for everything in one file and 200 MB with photos.",
     unreadable: "This file could not be read.",
   },
@@ -122,6 +112,8 @@ export const words = {
   },
   picture: {
     unreadable: "This file holds no picture that this browser can read.",
+    wrongSize: "This picture is too small or too narrow to draw over: scaled down to 1600 pixels it must still be at least 24 pixels " +
+      "wide and high.",
   },
   report: {
     lure: "Lure", finished: "Finished lure", segments: "Segments", stages: "Stages of the build", holes: "Holes and lead",

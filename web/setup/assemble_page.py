@@ -1,13 +1,13 @@
 #!/usr/bin/python3
-"""Assembles the page's folder: copies its files, and fills in the file list and the build's hash.
+"""Assembles the page's folder: copies its files, and fills in the build's hash and those of its files.
 
 usage: assemble_page.py --output FOLDER [--worker TEMPLATE] [--take FOLDER TARGET]... [--code FILE TARGET]
                         [--script ENTRY PROGRAM TARGET] [--presets FOLDER] [--terms FILE FILE TARGET]
 
 --script bundles the page's own modules and Emscripten's loader (PROGRAM, imported as "evenfall-program") into one minified
 file; style sheets are minified too. --code adds the compiled code, plain and gzipped (TARGET.gz), so that a host need not
-compress it. @EVENFALL_BUILD@, @EVENFALL_FILES@ and @EVENFALL_PRESETS@ are replaced in index.html and in the service
-worker: the first by a hash over all files of the page, the second by a JSON list of them, the third by the demo lures.
+compress it. @EVENFALL_BUILD@ is replaced in index.html and in the service worker by a hash over all files of the page,
+@EVENFALL_PRESETS@ in index.html by the demo lures, and @EVENFALL_HASHES@ in the worker by the SHA-256 of each file, as JSON.
 Unchanged files are not rewritten, and files that no longer belong to the page are removed.
 """
 
@@ -109,11 +109,13 @@ def main():
         digest.update(f"{name}\0{len(files[name])}\0".encode())
         digest.update(files[name])
     build = digest.hexdigest()[:12].encode()
-    listed = json.dumps(sorted(name for name in files if name != WORKER)).encode()
     for name in TEMPLATES:
         if name in files:
-            for sign, text in ((b"@EVENFALL_BUILD@", build), (b"@EVENFALL_FILES@", listed), (b"@EVENFALL_PRESETS@", lures)):
+            for sign, text in ((b"@EVENFALL_BUILD@", build), (b"@EVENFALL_PRESETS@", lures)):
                 files[name] = files[name].replace(sign, text)
+    if WORKER in files:
+        hashes = {name: hashlib.sha256(files[name]).hexdigest() for name in sorted(files) if name != WORKER}
+        files[WORKER] = files[WORKER].replace(b"@EVENFALL_HASHES@", json.dumps(hashes).encode())
 
     output = pathlib.Path(arguments.output)
     for name, data in files.items():

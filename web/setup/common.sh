@@ -5,15 +5,12 @@ cache="${EVENFALL_CACHE:-${XDG_CACHE_HOME:-$HOME/.cache}/evenfall}"
 
 # Use the distribution's own tools even where others with the same name are first in PATH.
 export EMSDK_PYTHON=/usr/bin/python3
-if [ -d /usr/share/nodejs ]; then
-    # Emscripten's optimiser needs Node modules that the distribution keeps here.
-    export NODE_PATH="/usr/share/nodejs${NODE_PATH:+:$NODE_PATH}"
-fi
-if command -v ccache >/dev/null 2>&1; then
-    export CCACHE_DIR="${CCACHE_DIR:-$cache/ccache}"
-    export CCACHE_NOHASHDIR=1
-    export CCACHE_BASEDIR="$root"
-fi
+# Emscripten's optimiser needs Node modules that the distribution keeps here. Said before it is installed: a Node
+# from elsewhere would not find them.
+export NODE_PATH="/usr/share/nodejs${NODE_PATH:+:$NODE_PATH}"
+export CCACHE_DIR="${CCACHE_DIR:-$cache/ccache}"
+export CCACHE_NOHASHDIR=1
+export CCACHE_BASEDIR="$root"
 
 # Packages needed to build the page. An entry "command:package" is satisfied by that command, from any source.
 # Emscripten itself is installed by web/setup/emscripten.sh.

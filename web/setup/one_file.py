@@ -55,7 +55,6 @@ def main():
         page = once(page, rf" *{gone}\n", "")
     page = once(page, r'<link rel="stylesheet"[^>]*>', f"<style>{style}</style>")
     page = once(page, r'(?<=<img src=")assets/mark\.svg', mark)
-    page = once(page, r"(?<=name=\"evenfall-files\" content=')[^']*", "[]")
     blocks = [block("application/octet-stream", "compiled-code", code), block("text/plain", "terms", read("licences.txt")),
               f'<script type="module">{script}</script>']
     page = once(page, "</body>", "\n".join(blocks) + "\n</body>")

@@ -14,8 +14,11 @@ import sys
 from fontTools import subset
 from fontTools.ttLib import TTFont
 
-LATIN = list(range(0x20, 0x7F)) + list(range(0xA0, 0x100))
-SIGNS = "°±×÷−–—…‘’“”•≈≠≤≥½¼¾⅛⅜⅝⅞ρθφαΔ′″→←↑↓▲▼✓"
+# What the sheets' readers write names in. The page itself draws few of them (shell/look/fonts.cpp).
+LATIN = [*range(0x20, 0x7F), *range(0xA0, 0x180), *range(0x218, 0x21C), 0x1E9E]
+GREEK = [*range(0x370, 0x400)]
+CYRILLIC = [*range(0x400, 0x460), 0x490, 0x491]
+SIGNS = "°±×÷−–—…‘’“”„•≈≠≤≥½¼¾⅛⅜⅝⅞ρθφαΔ′″→←↑↓▲▼✓"
 
 
 def cut(path):
@@ -37,7 +40,7 @@ def cut(path):
         sys.exit(f"{path}: the digits are of different widths: {sorted(widths)}")
 
     subsetter = subset.Subsetter(options)
-    subsetter.populate(unicodes=LATIN + [ord(sign) for sign in SIGNS])
+    subsetter.populate(unicodes=LATIN + GREEK + CYRILLIC + [ord(sign) for sign in SIGNS])
     subsetter.subset(font)
     # The same input gives the same bytes at any time.
     font.recalcTimestamp = False

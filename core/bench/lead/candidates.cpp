@@ -56,4 +56,47 @@ ledger::Sum contribution(const ledger::LedgerInputs& w, const Candidate& c, doub
     return sum;
 }
 
+namespace {
+
+ledger::Sum times(double factor, const ledger::Sum& sum) {
+    return sum.scaled(factor, factor);
+}
+
+ledger::Sum plus(ledger::Sum sum, const ledger::Sum& more) {
+    return sum += more;
+}
+
+} // namespace
+
+HoleSums HoleSums::of(const ledger::LedgerInputs& w, const Candidate& c) {
+    HoleSums sums;
+    sums.unused = contribution(w, c, 0.0, false);
+    sums.empty = contribution(w, c, 0.0, true);
+    if (!(c.upper_m > 0.0)) return sums;
+    // Three lengths make the parabola. A hole of no depth has no lines, not even its drill point: then none
+    // of them is nothing.
+    const double from = with_fill(w, c, 0.0, true).depth_m > 0.0 ? 0.0 : 0.25 * c.upper_m;
+    const double half = 0.5 * (c.upper_m - from);
+    const ledger::Sum low = contribution(w, c, from, true);
+    const ledger::Sum middle = contribution(w, c, from + half, true);
+    const ledger::Sum high = contribution(w, c, c.upper_m, true);
+    sums.square = times(0.5 / (half * half), plus(plus(low, high), times(-2.0, middle)));
+    sums.linear =
+        plus(times(0.5 / half, plus(high, times(-1.0, low))), times(-(from + c.upper_m), sums.square));
+    sums.empty = plus(low, plus(times(-from, sums.linear), times(-from * from, sums.square)));
+    return sums;
+}
+
+ledger::Sum HoleSums::fill(double column_m) const {
+    return plus(times(column_m, linear), times(column_m * column_m, square));
+}
+
+ledger::Sum HoleSums::at(double column_m, bool used) const {
+    return used ? plus(empty, fill(column_m)) : unused;
+}
+
+ledger::Sum HoleSums::slope_at(double column_m) const {
+    return plus(linear, times(2.0 * column_m, square));
+}
+
 } // namespace evenfall::lead

@@ -40,4 +40,16 @@ enum class Which { to_fill, leaded_too };
 [[nodiscard]] ledger::Sum contribution(const ledger::LedgerInputs& inputs, const Candidate& candidate,
                                        double column_m, bool used);
 
+/// The same as a parabola in the length of the fill: the ledger is straight in it but for the fill's height.
+/// A search asks for it thousands of times.
+struct HoleSums {
+    ledger::Sum unused;
+    ledger::Sum empty, linear, square; ///< used, by powers of the length
+
+    [[nodiscard]] static HoleSums of(const ledger::LedgerInputs& inputs, const Candidate& candidate);
+    [[nodiscard]] ledger::Sum at(double column_m, bool used) const;
+    [[nodiscard]] ledger::Sum fill(double column_m) const;     ///< beyond the hole in use without one
+    [[nodiscard]] ledger::Sum slope_at(double column_m) const; ///< per metre of fill
+};
+
 } // namespace evenfall::lead

@@ -162,10 +162,10 @@ LeadPlan planned_document(const document::Document& document, const lead::LeadPr
 lead::Filling nearest_of(lead::LeadProblem& task, const Evaluation& before,
                          const materials::WaterProperties& water) {
     const document::Document& document = *task.inputs->document;
-    const bench::FallModel falls(fall::hull(before.body),
-                                 fall::mass_properties_of(before.ledger, Stage::rigged),
+    const bench::FallModel falls(*before.kept.hull, fall::mass_properties_of(before.ledger, Stage::rigged),
                                  fall::drag_items(*before.body.lines, document, before.ledger), water);
-    task.misses = lead::Misses(document.targets, *before.body.lines, falls, fall::drag_correction(document));
+    task.misses =
+        lead::Misses::law({document.targets, *before.body.lines, falls, fall::drag_correction(document)});
     task.first = lead::first_of(document.targets.matters_more);
     return lead::nearest_filling(task);
 }
@@ -209,10 +209,10 @@ void tell_misses(LeadPlan& plan, const document::Document& document, const lead:
 
 /// The plan with this filling; `before` is still missing.
 Outcome<LeadPlan> plan_of(const lead::LeadProblem& task, const lead::Filling& filling,
-                          const materials::WaterProperties& water) {
+                          const materials::WaterProperties& water, const Kept* kept) {
     const document::Document& document = *task.inputs->document;
     LeadPlan plan = planned_document(document, task, filling);
-    Outcome<Evaluation> after = evaluate(plan.document);
+    Outcome<Evaluation> after = evaluate(plan.document, kept);
     if (!after) return after.problems();
     plan.after = std::move(after->answers);
     plan.asked_in_water_kg = task.aim.in_water_kg;
@@ -233,8 +233,9 @@ Outcome<LeadPlan> plan_of(const lead::LeadProblem& task, const lead::Filling& fi
 
 /// With a guess of the weight in water only a plan that is met is looked for: else what comes back says that
 /// it is not met, and no more.
-Outcome<LeadPlan> planned(const document::Document& document, const std::optional<double>& guess_kg) {
-    Outcome<Evaluation> before = evaluate(document);
+Outcome<LeadPlan> planned(const document::Document& document, const std::optional<double>& guess_kg,
+                          const Kept* known = nullptr) {
+    Outcome<Evaluation> before = evaluate(document, known);
     if (!before) return before.problems();
     Outcome<ledger::LedgerInputs> inputs = ledger::ledger_inputs(document, before->body);
     if (!inputs) return inputs.problems();
@@ -252,8 +253,8 @@ Outcome<LeadPlan> planned(const document::Document& document, const std::optiona
         const auto met = lead::solve(task);
         if (!met && guess_kg) return LeadPlan{};
         if (!met && nearest) break;
-        Outcome<LeadPlan> next =
-            plan_of(task, met ? *met : nearest_of(task, *before, water->fishing), water->fishing);
+        Outcome<LeadPlan> next = plan_of(task, met ? *met : nearest_of(task, *before, water->fishing),
+                                         water->fishing, &before->kept);
         if (!next) return next;
         plan = std::move(next).value();
         if (!met) nearest = plan;
@@ -263,7 +264,8 @@ Outcome<LeadPlan> planned(const document::Document& document, const std::optiona
             break;
     }
     if (!plan.met && !nearest && !guess_kg) {
-        Outcome<LeadPlan> next = plan_of(task, nearest_of(task, *before, water->fishing), water->fishing);
+        Outcome<LeadPlan> next =
+            plan_of(task, nearest_of(task, *before, water->fishing), water->fishing, &before->kept);
         if (!next) return next;
         nearest = std::move(next).value();
     }
@@ -274,8 +276,8 @@ Outcome<LeadPlan> planned(const document::Document& document, const std::optiona
 
 } // namespace
 
-Outcome<LeadPlan> plan_lead(const document::Document& document) {
-    return planned(document, std::nullopt);
+Outcome<LeadPlan> plan_lead(const document::Document& document, const Kept* known) {
+    return planned(document, std::nullopt, known);
 }
 
 std::optional<LeadPlan> lead::met_plan(const document::Document& document, double guess_kg) {

@@ -46,7 +46,7 @@ struct LeadPlan {
 };
 
 /// Targets → fills. Changes only holes with use ballast or drilled. Fails where the document does not
-/// evaluate.
-[[nodiscard]] Outcome<LeadPlan> plan_lead(const document::Document& document);
+/// evaluate. `before`: as of evaluate().
+[[nodiscard]] Outcome<LeadPlan> plan_lead(const document::Document& document, const Kept* before = nullptr);
 
 } // namespace evenfall

@@ -30,8 +30,14 @@ public:
     /// below B to plumb, beyond a right angle where G is above B.
     [[nodiscard]] BandMisses operator()(const ledger::Sum& sum);
 
+    /// The law for a LeadProblem.
+    [[nodiscard]] static MissLaw law(Misses misses);
+
 private:
     [[nodiscard]] double fall_miss(const ledger::Sum& sum);
+    [[nodiscard]] double hang_miss(const ledger::Sum& sum) const;
+    /// Close to a sum with a fall, where one is asked for: its speed by its slopes.
+    [[nodiscard]] std::optional<MissLaw::At> along_slopes(const ledger::Sum& sum);
 
     document::Targets targets_;
     bench::FallModel falls_;

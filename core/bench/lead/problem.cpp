@@ -3,6 +3,7 @@
 #include "water/fall/level_fall.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace evenfall::lead {
 
@@ -10,7 +11,8 @@ LeadProblem problem_of(const ledger::Ledger& ledger, const ledger::LedgerInputs&
                        const materials::WaterProperties& water) {
     LeadProblem task;
     task.inputs = &inputs;
-    task.candidates = candidates(inputs);
+    for (Candidate& c : candidates(inputs))
+        task.add(std::move(c));
     const auto is_candidate = [&](const ledger::Line& line) {
         const bool of_hole = line.kind == ledger::Kind::hole_wood || line.kind == ledger::Kind::hole_water ||
                              line.kind == ledger::Kind::fill || line.kind == ledger::Kind::cap;

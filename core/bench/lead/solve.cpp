@@ -9,15 +9,17 @@
 #include <limits>
 #include <numbers>
 #include <optional>
+#include <utility>
 
 namespace evenfall::lead {
 
 namespace {
 
-constexpr double step_m = 1e-6; // for slopes; the ledger is linear in it, except for the height of the fill
+constexpr double step_m = 1e-6;     // for slopes
 constexpr double settled_m = 1e-11; // lengths that no longer change
 constexpr double enough_kg = 1e-8;  // a hundredth of a milligram
 constexpr double aft_weight = 2.0;  // cost of a gram at the tail, relative to one at the nose
+constexpr double first_counts = 1000.0;
 
 using Pair = std::array<double, 2>;
 
@@ -41,14 +43,8 @@ std::vector<LeadVariable> columns_at(const LeadProblem& task, const Filling& fil
         if (!filling.used[i]) continue;
         const Candidate& c = task.candidates[i];
         const holes::Bore& bore = task.inputs->bores[c.hole];
-        const double h = filling.column_m[i];
         ledger::Sum moved = sum;
-        const ledger::Sum at = contribution(*task.inputs, c, h, true);
-        const ledger::Sum beyond = contribution(*task.inputs, c, h + step_m, true);
-        moved.mass.kg += beyond.mass.kg - at.mass.kg;
-        moved.displaced_m3 += beyond.displaced_m3 - at.displaced_m3;
-        moved.mass_moment_kg_m += beyond.mass_moment_kg_m - at.mass_moment_kg_m;
-        moved.displaced_moment_m4 += beyond.displaced_moment_m4 - at.displaced_moment_m4;
+        moved += task.sums[i].slope_at(filling.column_m[i]).scaled(step_m, step_m);
         const Pair there = figures(moved);
 
         const double per_m = c.fill_area_m2 * c.density_kg_m3;
@@ -141,8 +137,12 @@ struct Weighed {
     const LeadProblem& task;
     BandMisses counts{1.0, 1.0};
 
-    [[nodiscard]] BandMisses operator()(const ledger::Sum& sum) const {
-        const BandMisses off = task.misses(sum);
+    [[nodiscard]] BandMisses operator()(const ledger::Sum& sum) const { return counted(task.misses.at(sum)); }
+    /// The same close to a sum, for slopes.
+    [[nodiscard]] auto near(const ledger::Sum& sum) const {
+        return [this, law = task.misses.near(sum)](const ledger::Sum& moved) { return counted(law(moved)); };
+    }
+    [[nodiscard]] BandMisses counted(const BandMisses& off) const {
         return {counts[0] * off[0], counts[1] * off[1]};
     }
     [[nodiscard]] double squares(const Filling& filling) const {
@@ -159,11 +159,12 @@ Near nearer_from(const Weighed& misses, Filling filling) {
     for (int pass = 0; pass < 100; ++pass) {
         const Near from = best;
         const ledger::Sum sum = total(misses.task, from.filling);
-        std::vector<LeadVariable> columns = columns_at(misses.task, from.filling, sum, misses);
+        const auto near = misses.near(sum);
+        std::vector<LeadVariable> columns = columns_at(misses.task, from.filling, sum, near);
         for (LeadVariable& c : columns)
             c.lower = least_fill_length_m;
         Filling there = from.filling;
-        put(there, nearest(columns, target_of(columns, from.filling, misses(sum))));
+        put(there, nearest(columns, target_of(columns, from.filling, near(sum))));
         for (double share = 1.0; share > 1e-4 && !(best.squares < from.squares); share *= 0.5) {
             Filling trial = from.filling;
             for (std::size_t i = 0; i < trial.column_m.size(); ++i)
@@ -181,7 +182,7 @@ Near nearer_from(const Weighed& misses, Filling filling) {
 Near nearest_with(const LeadProblem& task, Filling filling) {
     Near best = nearer_from({task}, std::move(filling));
     if (!task.first) return best;
-    for (const double times : {30.0, 1000.0}) {
+    for (const double times : {30.0, first_counts}) {
         Weighed misses{task};
         misses.counts[*task.first] = times;
         best = nearer_from(misses, std::move(best.filling));
@@ -216,12 +217,11 @@ bool may_weigh(const LeadProblem& task, const std::vector<std::size_t>& set) {
     double least = task.base.in_water(task.aim.water_kg_m3).kg;
     double most = least;
     for (const std::size_t i : set) {
-        const Candidate& c = task.candidates[i];
         const auto at = [&](double column_m) {
-            return contribution(*task.inputs, c, column_m, true).in_water(task.aim.water_kg_m3).kg;
+            return task.sums[i].at(column_m, true).in_water(task.aim.water_kg_m3).kg;
         };
         const double empty = at(0.0);
-        const double full = at(c.upper_m);
+        const double full = at(task.candidates[i].upper_m);
         least += std::min(empty, full);
         most += std::max(empty, full);
     }
@@ -229,6 +229,11 @@ bool may_weigh(const LeadProblem& task, const std::vector<std::size_t>& set) {
 }
 
 } // namespace
+
+void LeadProblem::add(Candidate candidate) {
+    sums.push_back(HoleSums::of(*inputs, candidate));
+    candidates.push_back(std::move(candidate));
+}
 
 std::array<double, 2> residual(const LeadTarget& aim, const ledger::Sum& sum) {
     return {sum.in_water(aim.water_kg_m3).kg - aim.in_water_kg,
@@ -238,7 +243,7 @@ std::array<double, 2> residual(const LeadTarget& aim, const ledger::Sum& sum) {
 ledger::Sum total(const LeadProblem& task, const Filling& filling) {
     ledger::Sum sum = task.base;
     for (std::size_t i = 0; i < task.candidates.size(); ++i) {
-        sum += contribution(*task.inputs, task.candidates[i], filling.column_m[i], filling.used[i]);
+        sum += task.sums[i].at(filling.column_m[i], filling.used[i]);
     }
     return sum;
 }
@@ -269,6 +274,11 @@ std::optional<Filling> solve(const LeadProblem& task) {
         if (auto found = with(set)) return found;
     }
     return std::nullopt;
+}
+
+double squares_of(BandMisses off, std::optional<std::size_t> first) {
+    if (first) off[*first] *= first_counts;
+    return off[0] * off[0] + off[1] * off[1];
 }
 
 Filling nearest_filling(const LeadProblem& task) {

@@ -25,14 +25,25 @@ struct Filling {
 /// Misses of weight (or fall) and hang, each in units of its band; too much and nose-up positive.
 using BandMisses = std::array<double, 2>;
 
+/// The misses of the finished lure by its sum.
+struct MissLaw {
+    using At = std::function<BandMisses(const ledger::Sum&)>;
+    At at;
+    /// For slopes at a sum: the same close to it, by the tangent of its fall where it has one.
+    std::function<At(const ledger::Sum&)> near;
+};
+
 /// The problem to solve; `base` is the lure without the candidates' own wood, fill and caps.
 struct LeadProblem {
     const ledger::LedgerInputs* inputs = nullptr;
     ledger::Sum base;
     std::vector<Candidate> candidates;
+    std::vector<HoleSums> sums; ///< of each candidate
     LeadTarget aim;
-    std::function<BandMisses(const ledger::Sum&)> misses; ///< of the finished lure
+    MissLaw misses;
     std::optional<std::size_t> first; ///< which of the two misses comes first; counts a thousand times
+
+    void add(Candidate candidate);
 };
 
 /// A gram-centimetre of moment counts as much as a gram.
@@ -55,6 +66,9 @@ inline constexpr double moment_scale_m = 0.010;
 /// lowest mouth, with a weight that rises towards the tail. Holes that would take less than a worthwhile fill
 /// are not drilled.
 [[nodiscard]] std::optional<Filling> solve(const LeadProblem& task);
+
+/// Sum of squares of both misses, what comes first counted a thousand times.
+[[nodiscard]] double squares_of(BandMisses off, std::optional<std::size_t> first);
 
 /// The filling with the least sum of squares of both misses; every fill is worth its hole.
 [[nodiscard]] Filling nearest_filling(const LeadProblem& task);

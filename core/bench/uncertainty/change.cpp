@@ -226,7 +226,7 @@ Changes nearest_change(const ledger::LedgerInputs& w, const Changed& changed,
             c.depth_is_fixed = true;
             c.upper_m = holes::contents(hole, w.bores[l.hole]).room_m;
         }
-        task.candidates.push_back(std::move(c));
+        task.add(std::move(c));
     }
     const lead::Filling filling = lead::nearest_filling(task);
     Changes by;
@@ -329,7 +329,13 @@ Change solve_change(const ledger::LedgerInputs& w, const std::vector<HoleRange>&
         take(std::move(*more));
         return best;
     }
-    if (Changes all = nearest_change(w, changed, ranges, aim); !all.empty()) take(std::move(all));
+    // The search begins with other fills than lie there, and may end where it is farther off.
+    const auto misses = [&](const ledger::Sum& sum) {
+        return lead::squares_of(aim.misses.at(sum), aim.first);
+    };
+    Changes all = nearest_change(w, changed, ranges, aim);
+    const bool nearer = misses(changed.with(all)) < misses(finished);
+    take(nearer ? std::move(all) : Changes{});
     return best;
 }
 

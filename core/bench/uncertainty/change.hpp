@@ -30,14 +30,14 @@ struct ChangeAim {
     double water_kg_m3 = 0.0;
     double in_water_kg = 0.0;
     double pitch_rad = 0.0;
-    double pitch_slack_rad = 0.0;                               ///< off by less is right
-    std::function<lead::BandMisses(const ledger::Sum&)> misses; ///< of the finished lure
-    std::optional<std::size_t> first;                           ///< of the two (LeadProblem::first)
+    double pitch_slack_rad = 0.0; ///< off by less is right
+    lead::MissLaw misses;
+    std::optional<std::size_t> first; ///< of the two (LeadProblem::first)
 };
 
 /// Fill changes in as few holes as will do: one where the pitch then is right, else the two that move least
 /// and meet both exactly, else more together. Where none do: the change that brings it nearest by the bands
-/// (solve.hpp). Empty where no hole can change anything.
+/// (solve.hpp). Empty where no hole can change anything, or none brings it nearer.
 struct Change {
     std::vector<std::pair<std::size_t, double>> by; ///< index into the ranges, kg
     bool weight_met = false;

@@ -20,31 +20,32 @@ namespace {
 
 /// The lead plan where the holes with a depth are in the wood and may go deeper. Holes that the plan wants
 /// shallower keep their depth, with a void, and it is planned again.
-Outcome<LeadPlan> plan_deeper(document::Document document) {
+Outcome<LeadPlan> plan_deeper(document::Document document, const Kept& before) {
+    constexpr double hair_m = 1e-9; // what a depth loses where it is written
     const std::vector<document::Hole> cut = document.holes;
-    Outcome<LeadPlan> plan = plan_lead(document);
+    Outcome<LeadPlan> plan = plan_lead(document, &before);
     for (std::size_t round = 0; plan && round < cut.size(); ++round) {
         bool kept = false;
         for (std::size_t i = 0; i < cut.size(); ++i) {
             document::Hole& hole = document.holes[i];
             if (hole.use != document::HoleUse::ballast ||
-                !(plan->document.holes[i].depth_m < cut[i].depth_m - 1e-6))
+                !(plan->document.holes[i].depth_m < cut[i].depth_m - hair_m))
                 continue;
             hole = cut[i];
             hole.use = document::HoleUse::drilled;
             kept = true;
         }
         if (!kept) break;
-        plan = plan_lead(document);
+        plan = plan_lead(document, &before);
     }
     return plan;
 }
 
 /// The lead plan for the piece as it lies there: other fills in the holes that are drilled; where those will
 /// not do, some of them deeper.
-Outcome<LeadPlan> plan_as_it_lies(const document::Document& document, Stage stage) {
+Outcome<LeadPlan> plan_as_it_lies(const document::Document& document, Stage stage, const Kept& before) {
     document::Document lying = document::as_it_lies(document, stage);
-    Outcome<LeadPlan> plan = plan_lead(lying);
+    Outcome<LeadPlan> plan = plan_lead(lying, &before);
     bool any_drilled = false;
     for (document::Hole& hole : lying.holes) {
         if (hole.use != document::HoleUse::drilled || hole.depth_m <= 0.0) continue;
@@ -52,7 +53,7 @@ Outcome<LeadPlan> plan_as_it_lies(const document::Document& document, Stage stag
         any_drilled = true;
     }
     if (plan && !plan->met && any_drilled) {
-        Outcome<LeadPlan> deeper = plan_deeper(std::move(lying));
+        Outcome<LeadPlan> deeper = plan_deeper(std::move(lying), before);
         if (deeper) plan = std::move(deeper);
     }
     for (std::size_t i = 0; plan && i < document.holes.size(); ++i)
@@ -152,9 +153,9 @@ Outcome<DoNow> plan_anew(Posterior& p, const document::Document& document, Stage
     const materials::WaterProperties& tub = p.model->water().tub;
     DoNow out;
     out.stage = Stage::leaded;
-    const Outcome<LeadPlan> plan = plan_as_it_lies(document, stage);
+    const Outcome<LeadPlan> plan = plan_as_it_lies(document, stage, p.model->evaluation().kept);
     if (!plan) return plan.problems();
-    const Outcome<Evaluation> after = evaluate(plan->document);
+    const Outcome<Evaluation> after = evaluate(plan->document, &p.model->evaluation().kept);
     if (!after) return after.problems();
     set_document(out, document, plan->document, *after);
     out.met = plan->met;
@@ -190,6 +191,8 @@ struct LeadChange {
         return change.sum.in_water(aim.water_kg_m3).kg - aim.in_water_kg;
     }
     [[nodiscard]] std::optional<double> hang_rad() const { return water::hang(change.sum).pitch_rad; }
+    /// How far from what is asked, by the bands.
+    [[nodiscard]] double squares() const { return lead::squares_of(aim.misses.at(change.sum), aim.first); }
 };
 
 /// Changes of lead with the lure's own posterior.
@@ -247,7 +250,7 @@ struct LeadChanger {
         const auto trimmed = with_trim_hole(document);
         if (!trimmed) return own;
         Outcome<LeadChange> with_trim = change_in(*trimmed, own->aim);
-        if (!with_trim) return with_trim;
+        if (!with_trim || (!with_trim->is_met() && !(with_trim->squares() < own->squares()))) return own;
         // No trim hole that nothing goes into.
         const auto& changed = with_trim->holes;
         if (std::find(changed.begin(), changed.end(), document.holes.size()) == changed.end())
@@ -305,8 +308,8 @@ Outcome<DoNow> change_lead(Posterior& p, const document::Document& document, Sta
                                    f.target.target_kg,
                                    f.target.pitch_rad,
                                    third_of_band_rad,
-                                   lead::Misses(document.targets, *p.model->evaluation().body.lines,
-                                                changer.falls, fall::drag_correction(document)),
+                                   lead::Misses::law({document.targets, *p.model->evaluation().body.lines,
+                                                      changer.falls, fall::drag_correction(document)}),
                                    lead::first_of(document.targets.matters_more)};
         Outcome<LeadChange> lead = changer.change(document, aim);
         if (!lead) return lead.problems();
@@ -319,7 +322,7 @@ Outcome<DoNow> change_lead(Posterior& p, const document::Document& document, Sta
         }
         changed = std::move(lead->document);
     }
-    const Outcome<Evaluation> after = evaluate(changed);
+    const Outcome<Evaluation> after = evaluate(changed, &p.model->evaluation().kept);
     if (!after) return after.problems();
     set_document(out, document, changed, *after);
     if (!out.nothing_to_do) {

@@ -2,7 +2,6 @@
 
 #include "base/number_text.hpp"
 #include "base/sentence.hpp"
-#include "bench/uncertainty/stage_words.hpp"
 #include "ledger/hung_on.hpp"
 #include "materials/bits.hpp"
 #include "materials/solids.hpp"
@@ -10,13 +9,12 @@
 namespace evenfall::bench {
 
 void describe_changes(DoNow& out) {
-    bool taken = false, added = false, capped = false, lead = false;
+    bool taken = false, added = false, capped = false;
     for (const HoleStep& step : out.holes) {
         const document::Hole& hole = out.document.holes[static_cast<std::size_t>(step.hole)];
         taken = taken || step.work == HoleWork::take_out;
         added = added || step.work == HoleWork::add;
         capped = capped || hole.cap;
-        lead = lead || step.material.rfind("lead", 0) == 0;
         if (step.is_new) {
             out.steps.push_back(hole_text(static_cast<std::size_t>(step.hole), hole.name) + " is new: at " +
                                 length_text(hole.x_m) + " from the nose.");
@@ -32,11 +30,6 @@ void describe_changes(DoNow& out) {
         out.steps.push_back(
             capped ? "Where fill goes in (+): open the cap, lay it on what is there, and cap it again."
                    : "Where fill goes in (+): lay it on what is there.");
-    if (lead) {
-        out.steps.push_back(
-            "Lead chips: hold the segment in a clamp, drill slowly with a wet cloth under it, "
-            "no dust, wash your hands; keep chips from children and food.");
-    }
 }
 
 namespace {
@@ -64,9 +57,8 @@ void describe_tub(DoNow& out, const materials::WaterProperties& tub) {
     if (out.stage >= Stage::sealed || !out.with_all)
         out.steps.push_back("In the tub now " + tub_text(out.tub, tub));
     if (out.with_all) {
-        out.steps.push_back("In the tub " + std::string(stage_words(out.with_all->stage)) + " and with " +
-                            ledger::rigging_words(out.document) + " on, " + tub_text(*out.with_all, tub) +
-                            " Mind the hooks.");
+        out.steps.push_back("In the tub " + stage_name(out.with_all->stage) + " and with " +
+                            ledger::rigging_words(out.document) + " on, " + tub_text(*out.with_all, tub));
     }
 }
 

@@ -77,8 +77,9 @@ std::optional<FallSlopes> FallModel::slopes(const ledger::Sum& sum, double drag)
     return s;
 }
 
-template <class Excess>
-std::optional<double> FallModel::in_water_where(const ledger::Sum& sum, double drag, const Excess& excess) {
+template <class Speed, class Excess>
+std::optional<double> FallModel::in_water_by(const Speed& speed, const ledger::Sum& sum, double drag,
+                                             const Excess& excess) {
     const Vec3 off = sum.g_m() - sum.b_m();
     const double below = water::bg_across_m(sum.b_m() - sum.g_m());
     // Secant rule in the logarithm of the mass, from the present one.
@@ -86,8 +87,8 @@ std::optional<double> FallModel::in_water_where(const ledger::Sum& sum, double d
     const auto excess_at = [&](double log_kg) -> std::optional<double> {
         const double kg = std::exp(log_kg);
         set(sum, kg, off.x, below, drag);
-        const auto v = speed();
-        if (!v) return std::nullopt;
+        const std::optional<double> v = speed();
+        if (!v || !(*v > 0.0)) return std::nullopt;
         return excess(kg, *v);
     };
     auto at_s = excess_at(s);
@@ -108,20 +109,29 @@ std::optional<double> FallModel::in_water_where(const ledger::Sum& sum, double d
     return std::nullopt;
 }
 
-std::optional<double> FallModel::in_water_for(const ledger::Sum& sum, double drag, double speed_m_s) {
+template <class Excess>
+std::optional<double> FallModel::in_water_where(const ledger::Sum& sum, double drag, const Excess& excess) {
+    // By the fall near the hang pitch; whether it is the main one there need only be asked once.
+    const auto near_hang = [&] { return descent_.speed_near_hang_m_s(); };
+    if (const auto kg = in_water_by(near_hang, sum, drag, excess); kg && speed() == near_hang()) return kg;
+    return in_water_by([&] { return speed(); }, sum, drag, excess);
+}
+
+std::optional<double> FallModel::in_water_for(const ledger::Sum& sum, double drag, double speed_m_s,
+                                              Look look) {
     if (!(speed_m_s > 0.0 && std::isfinite(speed_m_s))) return std::nullopt;
     const auto kg =
         in_water_where(sum, drag, [&](double, double speed) { return std::log(speed / speed_m_s); });
-    return kg ? kg : descent_.in_water_for(speed_m_s);
+    return kg || look == Look::nearby ? kg : descent_.in_water_for(speed_m_s);
 }
 
 std::optional<double> FallModel::in_water_for_time(const ledger::Sum& sum, double drag, double depth_m,
-                                                   double time_s) {
+                                                   double time_s, Look look) {
     const auto kg = in_water_where(sum, drag, [&](double in_water_kg, double speed) {
         return std::log(time_s /
                         time_from_rest_s(depth_m, speed, acceleration_length_m(sum, in_water_kg, speed)));
     });
-    if (kg) return kg;
+    if (kg || look == Look::nearby) return kg;
     // Where that finds nothing, by the speed: the acceleration length hardly depends on the weight.
     double length = 0.15;
     std::optional<double> found;

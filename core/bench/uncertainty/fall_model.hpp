@@ -28,11 +28,15 @@ public:
     /// Steady speed, down positive; absent where it does not sink steadily.
     [[nodiscard]] std::optional<double> speed_m_s(const ledger::Sum& sum, double drag);
     [[nodiscard]] std::optional<FallSlopes> slopes(const ledger::Sum& sum, double drag);
+    /// How far a search for a weight goes: `nearby`, from the present one; `anywhere`, over all weights that
+    /// a lure can have where the first finds nothing, which takes as long as a hundred searches nearby.
+    enum class Look { nearby, anywhere };
     /// In-water mass for a speed (> 0), with B and G of `sum`. Absent where there is none.
-    [[nodiscard]] std::optional<double> in_water_for(const ledger::Sum& sum, double drag, double speed_m_s);
+    [[nodiscard]] std::optional<double> in_water_for(const ledger::Sum& sum, double drag, double speed_m_s,
+                                                     Look look = Look::anywhere);
     /// The same for a time from rest over a depth.
     [[nodiscard]] std::optional<double> in_water_for_time(const ledger::Sum& sum, double drag, double depth_m,
-                                                          double time_s);
+                                                          double time_s, Look look = Look::anywhere);
     /// Mass and added mass over drag per speed squared: the length over which a fall from rest reaches its
     /// terminal speed.
     [[nodiscard]] double acceleration_length_m(const ledger::Sum& sum, double in_water_kg,
@@ -46,8 +50,12 @@ private:
     template <class Excess>
     [[nodiscard]] std::optional<double> in_water_where(const ledger::Sum& sum, double drag,
                                                        const Excess& excess);
+    /// The same with the speed of one rule, from the present mass.
+    template <class Speed, class Excess>
+    [[nodiscard]] std::optional<double> in_water_by(const Speed& speed, const ledger::Sum& sum, double drag,
+                                                    const Excess& excess);
     void set(const ledger::Sum& sum, double in_water_kg, double aft_m, double below_m, double drag);
-    [[nodiscard]] std::optional<double> speed() const;
+    [[nodiscard]] std::optional<double> speed() const; ///< of the main fall
 
     materials::WaterProperties water_;
     fall::MassProperties usual_;

@@ -128,7 +128,7 @@ struct Passes {
 Passes passes_for(std::size_t readings, int searches) {
     constexpr int most = 40;
     constexpr int readings_times_passes = 2000;
-    constexpr int most_searches = 1200;
+    constexpr int most_searches = 1000;
     const int by_readings = readings_times_passes / static_cast<int>(std::max<std::size_t>(readings, 1));
     const int by_searches = most_searches / std::max(searches, 1);
     return {std::clamp(by_readings, 10, most), std::clamp(by_searches, 3, most)};
@@ -146,15 +146,18 @@ public:
                 continue;
             asked_.push_back(i);
             searches += method_of(log_[i].kind).searches;
-            mean_.try_emplace(document::lure_of(log_[i]), Eigen::VectorXd::Zero(model.count()));
+            const int lure = document::lure_of(log_[i]);
+            mean_.try_emplace(lure, before != nullptr ? before->posterior.mean(lure)
+                                                      : Eigen::VectorXd::Zero(model.count()));
         }
         passes_ = passes_for(asked_.size(), searches);
         // One reading less changes the others little: in a long log the searches of `before` are kept.
         constexpr int few_passes = 10;
-        keep_searches_ = before != nullptr && passes_.searched < few_passes;
+        keep_searches_ = before != nullptr && passes_.searched <= few_passes;
         lines_.resize(log_.size());
-        if (keep_searches_) lines_ = before->lines;
-        if (before != nullptr) failed_searches_ = before->failed_searches;
+        if (before == nullptr) return;
+        lines_ = before->lines;
+        failed_searches_ = before->failed_searches;
     }
 
     LogFit run() {
@@ -164,10 +167,12 @@ public:
         LinearPosterior posterior(prior_, {});
         int pass = 0;
         for (double step = 1.0; pass < passes_.all && !(step < converged_u); ++pass) {
-            for (const std::size_t i : asked_)
-                linearise(i, pass, step > straight_u);
+            // A fit that was made before has its readings linearised where this one begins.
+            for (const std::size_t i : asked_) {
+                if (pass > 0 || before_ == nullptr) linearise(i, pass, step > straight_u);
+            }
             posterior = LinearPosterior(prior_, stacked(), LinearPosterior::MeansOnly{});
-            step = move_means(posterior, pass);
+            step = move_means(posterior);
         }
         posterior.complete();
         LogFit fit{{}, {}, std::move(posterior), std::move(lines_), pass, failed_searches_};
@@ -219,15 +224,26 @@ private:
         return linear;
     }
 
-    /// The largest step of any input.
-    double move_means(const LinearPosterior& posterior, int pass) {
+    /// Moves the means a share of the way to the posterior's; the largest whole step of any input. Readings
+    /// that contradict each other pull to and fro: where a step goes back much of the last one, the share is
+    /// halved.
+    double move_means(const LinearPosterior& posterior) {
         double largest = 0.0;
-        for (auto& [lure, u] : mean_) {
-            const Eigen::VectorXd next = posterior.mean(lure);
-            largest = std::max(largest, (next - u).cwiseAbs().maxCoeff());
-            // In the second half full steps only oscillate: halve them.
-            u = pass < passes_.all / 2 ? next : Eigen::VectorXd(0.5 * (u + next));
+        double along_last = 0.0;
+        double last_squared = 0.0;
+        std::map<int, Eigen::VectorXd> steps;
+        for (const auto& [lure, u] : mean_) {
+            const Eigen::VectorXd& step = steps[lure] = posterior.mean(lure) - u;
+            largest = std::max(largest, step.cwiseAbs().maxCoeff());
+            if (last_steps_.empty()) continue;
+            along_last += step.dot(last_steps_[lure]);
+            last_squared += last_steps_[lure].squaredNorm();
         }
+        constexpr double least_share = 0.1;
+        if (along_last < -0.25 * last_squared) share_ = std::max(least_share, 0.5 * share_);
+        for (auto& [lure, u] : mean_)
+            u += share_ * steps[lure];
+        last_steps_ = std::move(steps);
         return largest;
     }
 
@@ -238,6 +254,8 @@ private:
     const LogFit* before_;
     std::vector<std::size_t> asked_;      ///< readings to use, by index into the log
     std::map<int, Eigen::VectorXd> mean_; ///< of the inputs, by lure, so far
+    std::map<int, Eigen::VectorXd> last_steps_;
+    double share_ = 1.0; ///< of each step to the posterior's means
     std::vector<std::optional<ReadingLine>> lines_;
     Passes passes_{};
     bool keep_searches_ = false;

@@ -41,13 +41,13 @@ std::string with_name(const std::string& what, std::size_t index, const std::str
 
 Model::Model(document::Document document, Evaluation evaluation, const Waters& water)
     : document_(std::move(document)), evaluation_(std::make_shared<const Evaluation>(std::move(evaluation))),
-      ledger_(evaluation_->ledger), water_(water), sums_(ledger_), hull_(fall::hull(evaluation_->body)),
+      ledger_(evaluation_->ledger), water_(water), sums_(ledger_), hull_(*evaluation_->kept.hull),
       drag_correction_(fall::drag_correction(document_)), inputs_(sums_.inputs()) {
     inputs_.push_back({document::Cause::drag, 0, drag_spread(document_, evaluation_->answers)});
 }
 
-Outcome<Model> Model::of(const document::Document& document) {
-    Outcome<Evaluation> evaluation = evaluate(document);
+Outcome<Model> Model::of(const document::Document& document, const Kept* before) {
+    Outcome<Evaluation> evaluation = evaluate(document, before);
     if (!evaluation) return evaluation.problems();
     const auto water = waters_of(document);
     if (!water) return water.problems();
@@ -66,7 +66,7 @@ void Model::add_earlier() {
         if (r.excluded || !r.before_change || std::any_of(earlier.begin(), earlier.end(), is_made)) continue;
         document::Document then = document::before_change(document_, *r.before_change);
         then.log.clear();
-        Outcome<Evaluation> evaluation = evaluate(then);
+        Outcome<Evaluation> evaluation = evaluate(then, &evaluation_->kept);
         if (!evaluation) continue;
         const Model model(std::move(then), std::move(evaluation).value(), water_);
         all = UncertainSums(model.ledger_, all).inputs();

@@ -48,7 +48,7 @@ struct LinearisedFall {
 
 class Model {
 public:
-    [[nodiscard]] static Outcome<Model> of(const document::Document& document);
+    [[nodiscard]] static Outcome<Model> of(const document::Document& document, const Kept* before = nullptr);
     /// The same lure as it was for a reading of its log, over the same inputs: with its holes as they were
     /// before a later change, and with what hung on it. Itself where neither; nullptr where it cannot have
     /// been so.

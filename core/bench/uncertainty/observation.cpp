@@ -1,13 +1,11 @@
 #include "bench/uncertainty/observation.hpp"
 
-#include "base/root.hpp"
 #include "bench/uncertainty/uncertainty.hpp"
 #include "document/field_table.hpp"
 #include "ledger/carved_size.hpp"
 #include "materials/solids.hpp"
 #include "materials/water_properties.hpp"
 #include "water/afloat/float_answers.hpp"
-#include "water/afloat/rest.hpp"
 
 #include <algorithm>
 #include <array>
@@ -66,33 +64,15 @@ const afloat::FloatingHull& Observer::hull(Stage stage) {
     return hulls_.try_emplace(stage, model_.evaluation().body, lines, model_.document()).first->second;
 }
 
-std::optional<double> Observer::in_water_for_freeboard(Stage stage, const ledger::Sum& sum,
-                                                       double water_kg_m3, double freeboard_m) {
+Freeboards& Observer::freeboards(Stage stage, const Vec3& g_m, double water_kg_m3) {
     const afloat::FloatingHull& floating = hull(stage);
-    const Vec3 g = sum.g_m();
-    const double all_of_it = water_kg_m3 * floating.volume_m3();
-    bool lost = false; // no upright rest during the search
-    const auto excess_m = [&](double in_water_kg) {
-        const auto rest = afloat::upright_rest({&floating, all_of_it + in_water_kg, g, water_kg_m3});
-        lost = lost || !rest;
-        return rest ? rest->freeboard_m - freeboard_m : 0.0;
-    };
-    const double heavy = -1e-6 * all_of_it;
-    const double excess_heavy = -freeboard_m; // awash it has no freeboard, and no steady rest to evaluate
-    if (excess_heavy >= 0.0) return heavy;
-    // Freeboard grows as the lure gets lighter: search between awash and 98 % dry, or 60 % dry where so light
-    // a lure has no upright rest.
-    for (const double share : {-0.98, -0.6}) {
-        lost = false;
-        const double light = share * all_of_it;
-        const double excess_light = excess_m(light);
-        if (lost) continue;
-        if (excess_light < 0.0) return std::nullopt; // no weight has more freeboard
-        const double kg =
-            root_between(excess_m, light, heavy, excess_light, excess_heavy, {1e-12 * all_of_it});
-        if (!lost) return kg;
+    for (Freeboards& known : freeboards_) {
+        if (known.is_of(floating, g_m, water_kg_m3)) return known;
     }
-    return std::nullopt;
+    // Lures of one log take turns; where G has moved on, what it was before is not asked again.
+    constexpr std::size_t most = 16;
+    if (freeboards_.size() >= most) freeboards_.pop_front();
+    return freeboards_.emplace_back(floating, g_m, water_kg_m3);
 }
 
 namespace {
@@ -177,8 +157,11 @@ std::optional<Observation> observe_tub_fall(const ReadingCase& c) {
     const double drag = c.model.drag(c.u);
     const double depth = c.reading.depth_m.value_or(0.5);
     Observation o = observation_of(c, b.in_water_kg);
-    const auto kg = falls.in_water_for_time(b.sum, drag, depth, o.read);
-    if (!kg) return std::nullopt;
+    const auto kg = falls.in_water_for_time(b.sum, drag, depth, o.read, c.observer.look());
+    if (!kg) {
+        c.observer.count_failed_search();
+        return std::nullopt;
+    }
     // The same lure, G where it is, as heavy as the reading says.
     ledger::Sum as_read = b.sum;
     const double extra = *kg - b.in_water_kg.value;
@@ -206,18 +189,13 @@ std::optional<Observation> observe_tub_fall(const ReadingCase& c) {
 }
 
 std::optional<Observation> observe_freeboard(const ReadingCase& c) {
-    constexpr double step = 0.1; // standard deviations
     Observation o = observation_of(c, c.balance.in_water_kg);
-    const auto kg_for = [&](double freeboard_m) {
-        return c.observer.in_water_for_freeboard(c.reading.stage, c.balance.sum, c.water.density_kg_m3,
-                                                 freeboard_m);
-    };
-    const auto kg = kg_for(o.read);
-    const auto lighter = kg_for(o.read + step * o.sigma);
-    // Where the freeboard jumps, the step takes no weight at all and the reading would have no error.
-    if (!kg || !lighter || !(*lighter < *kg)) return std::nullopt;
-    o.sigma *= std::abs(*lighter - *kg) / (step * o.sigma);
-    o.read = *kg;
+    Freeboards& freeboards =
+        c.observer.freeboards(c.reading.stage, c.balance.sum.g_m(), c.water.density_kg_m3);
+    const auto weight = freeboards.in_water_for(o.read);
+    if (!weight) return std::nullopt;
+    o.sigma *= std::abs(weight->per_m);
+    o.read = weight->in_water_kg;
     o.reversed = true;
     return o;
 }
@@ -341,7 +319,10 @@ Observer::~Observer() = default;
 
 Observer& Observer::of(const Model& as_read) {
     auto& observer = others_[&as_read];
-    if (observer == nullptr) observer = std::make_unique<Observer>(as_read);
+    if (observer == nullptr) {
+        observer = std::make_unique<Observer>(as_read);
+        observer->failed_searches_ = failed_searches_;
+    }
     return *observer;
 }
 

@@ -15,8 +15,8 @@ Eigen::VectorXd Posterior::spread() const {
     return covariance.diagonal().cwiseMax(0.0).cwiseSqrt();
 }
 
-Outcome<Posterior> posterior_of(const document::Document& document) {
-    Outcome<Model> found = Model::of(document);
+Outcome<Posterior> posterior_of(const document::Document& document, const Kept* before) {
+    Outcome<Model> found = Model::of(document, before);
     if (!found) return found.problems();
     auto model = std::make_unique<Model>(std::move(found).value());
     auto observer = std::make_unique<Observer>(*model);

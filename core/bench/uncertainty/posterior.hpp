@@ -26,7 +26,8 @@ struct Posterior {
 
     [[nodiscard]] Eigen::VectorXd spread() const; ///< standard deviation of each input
 };
-[[nodiscard]] Outcome<Posterior> posterior_of(const document::Document& document);
+[[nodiscard]] Outcome<Posterior> posterior_of(const document::Document& document,
+                                              const Kept* before = nullptr);
 
 /// A figure with its standard deviation now and before any reading.
 [[nodiscard]] Estimate estimate(const Posterior& posterior, const Linearised& figure);

@@ -1,7 +1,6 @@
 #include "base/number_text.hpp"
 #include "base/trade.hpp"
 #include "bench/uncertainty/posterior.hpp"
-#include "bench/uncertainty/stage_words.hpp"
 #include "document/fields.hpp"
 #include "ledger/hung_on.hpp"
 
@@ -26,8 +25,7 @@ void add_places(std::vector<Mistake>& all, const Reading& r, const document::Doc
             if (static_cast<Stage>(s) == r.stage) continue;
             Reading other = r;
             other.stage = static_cast<Stage>(s);
-            all.push_back(
-                {other, std::string("Another stage: it fits the lure ") + stage_words(other.stage) + "."});
+            all.push_back({other, "Another stage: it fits " + stage_name(other.stage) + "."});
         }
     }
     if (r.stage >= Stage::leaded && r.stage < Stage::rigged && !r.segment) {
@@ -87,11 +85,11 @@ void explain(Posterior& p, ReadingFit& reading_fit, const LogFit& others) {
     const Reading& r = p.model->document().log[reading_fit.index];
     std::vector<Mistake> all = typing_mistakes(r);
     add_places(all, r, p.model->document());
+    const Expected expected = Expected::of(others, document::lure_of(r));
     for (const Mistake& mistake : all) {
-        if (would_fit(*p.observer, mistake, others)) reading_fit.explanations.push_back(mistake.sentence);
+        if (would_fit(*p.observer, mistake, expected)) reading_fit.explanations.push_back(mistake.sentence);
     }
-    const Eigen::VectorXd u = others.posterior.mean(document::lure_of(r));
-    if (const auto o = p.observer->observe(r, u)) {
+    if (const auto o = p.observer->observe(r, expected.mean)) {
         const ledger::Sum wood = ledger::sum_of(p.model->evaluation().ledger, ledger::Kind::wood);
         add_water(reading_fit.explanations, r, *o, wood.mass.kg);
     }

@@ -81,10 +81,12 @@ std::optional<double> z_score(Observer& observer, const Reading& r, const Eigen:
            std::sqrt(o->slope.dot(covariance.lazyProduct(o->slope)) + o->sigma * o->sigma);
 }
 
-bool would_fit(Observer& observer, const Mistake& mistake, const LogFit& others) {
-    const int lure = document::lure_of(mistake.reading);
-    const auto z =
-        z_score(observer, mistake.reading, others.posterior.mean(lure), others.posterior.covariance(lure));
+Expected Expected::of(const LogFit& others, int lure) {
+    return {others.posterior.mean(lure), others.posterior.covariance(lure)};
+}
+
+bool would_fit(Observer& observer, const Mistake& mistake, const Expected& expected) {
+    const auto z = z_score(observer, mistake.reading, expected.mean, expected.covariance);
     return z && std::abs(*z) < fits;
 }
 
@@ -108,7 +110,8 @@ std::vector<std::size_t> take_out_slips(const Model& model, Observer& observer, 
         std::vector<std::size_t> without = out;
         without.push_back(worst->index);
         LogFit others = fit_log(model, observer, prior, without, &fit);
-        const auto slipped = [&](const Mistake& m) { return m.is_slip && would_fit(observer, m, others); };
+        const Expected expected = Expected::of(others, document::lure_of(log[worst->index]));
+        const auto slipped = [&](const Mistake& m) { return m.is_slip && would_fit(observer, m, expected); };
         const std::vector<Mistake> mistakes = typing_mistakes(log[worst->index]);
         if (worst->z <= far_off && std::none_of(mistakes.begin(), mistakes.end(), slipped)) break;
         out = std::move(without);

@@ -28,8 +28,16 @@ struct Mistake {
 [[nodiscard]] std::optional<double> z_score(Observer& observer, const document::Reading& reading,
                                             const Eigen::VectorXd& u, const Eigen::MatrixXd& covariance);
 
-/// Whether the mistake would make the reading fit.
-[[nodiscard]] bool would_fit(Observer& observer, const Mistake& mistake, const LogFit& others);
+/// What a fit of the others expects of one lure.
+struct Expected {
+    Eigen::VectorXd mean;
+    Eigen::MatrixXd covariance;
+
+    [[nodiscard]] static Expected of(const LogFit& others, int lure);
+};
+
+/// Whether the mistake would make the reading of that lure fit.
+[[nodiscard]] bool would_fit(Observer& observer, const Mistake& mistake, const Expected& expected);
 
 /// The reading in the fit that is farthest from what the others predict, by its z-score.
 struct WorstFit {

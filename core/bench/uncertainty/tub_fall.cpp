@@ -71,7 +71,7 @@ Outcome<std::optional<Estimate>> finished_fall_for_tub(const document::Document&
     if (!reading) return std::optional<Estimate>{};
     document::Document with_fall = document;
     add_reading(with_fall.log, *reading);
-    Outcome<Posterior> after = bench::posterior_of(with_fall);
+    Outcome<Posterior> after = bench::posterior_of(with_fall, &before->model->evaluation().kept);
     if (!after) return after.problems();
     if (!is_converged_for_last(*after)) {
         return Problem{ProblemCode::cannot_be_met, "/tub_fall", "",

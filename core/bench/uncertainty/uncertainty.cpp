@@ -48,7 +48,7 @@ StagePrediction prediction_at(const Posterior& p, const bench::Model& model, ben
 /// can.
 Outcome<Evaluation> evaluation_with_log(const Posterior& p, const Uncertainty& u) {
     if (!p.has_readings) return p.model->evaluation();
-    Outcome<Evaluation> evaluation = evaluate(bench::with_corrections(p), p.model->evaluation().body);
+    Outcome<Evaluation> evaluation = evaluate(bench::with_corrections(p), &p.model->evaluation().kept);
     if (!evaluation) return evaluation;
     Answers& answers = evaluation->answers;
     answers.mass_sigma.kg = u.mass_kg.sigma;
@@ -66,8 +66,8 @@ Outcome<Evaluation> evaluation_with_log(const Posterior& p, const Uncertainty& u
 
 } // namespace
 
-Outcome<Uncertainty> uncertainty(const document::Document& document) {
-    Outcome<Posterior> posterior = bench::posterior_of(document);
+Outcome<Uncertainty> uncertainty(const document::Document& document, const Kept* before) {
+    Outcome<Posterior> posterior = bench::posterior_of(document, before);
     if (!posterior) return posterior.problems();
     Posterior& p = *posterior;
     const Finished f = bench::finished(p);

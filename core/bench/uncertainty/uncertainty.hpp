@@ -161,8 +161,10 @@ struct Uncertainty {
     TrimHole trim;
 };
 
-/// All of the above, from the document and its log. Refuses what evaluate() refuses.
-[[nodiscard]] Outcome<Uncertainty> uncertainty(const document::Document& document);
+/// All of the above, from the document and its log. Refuses what evaluate() refuses. `before`: as of
+/// evaluate().
+[[nodiscard]] Outcome<Uncertainty> uncertainty(const document::Document& document,
+                                               const Kept* before = nullptr);
 
 /// The document with the posterior of its log as `corrections` and without the log: evaluate() and
 /// plan_lead() then answer for this very piece of wood. The spreads are the posterior's, taken as

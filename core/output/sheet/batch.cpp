@@ -97,6 +97,7 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
         }
     }
     pages.new_page("Batch of " + std::to_string(lures) + " lures");
+    if (!jobs.front().lacking.empty()) pages.caution(jobs.front().lacking);
     pages.table({{"Recipe", 2.4},
                  {"Lures", 0.7, Anchor::end},
                  {"Finished " + gram, 1.0, Anchor::end},
@@ -105,7 +106,7 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
                  {"Waits h", 0.8, Anchor::end}},
                 recipes);
     if (std::any_of(fills.begin(), fills.end(),
-                    [](const auto& fill) { return fill.first.rfind("lead", 0) == 0; })) {
+                    [](const auto& fill) { return cautions::is_lead(fill.first); })) {
         pages.caution(cautions::lead);
     }
     std::vector<Composer::Row> rows;
@@ -134,8 +135,7 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
         rows.push_back({{materials::name_of(material), print.mass(mass, 1), print.mass(mixes[material], 1)}});
     if (rows.empty()) return;
     pages.heading("Coats, all lures together");
-    pages.caution("Never mix the whole at once: a full cup of epoxy heats by itself. One coat of a few lures "
-                  "at a time; the label decides.");
+    pages.caution(cautions::epoxy);
     pages.table({{"Material", 2.0},
                  {gram + " on the lures", 1.0, Anchor::end},
                  {gram + " to have", 1.0, Anchor::end}},
@@ -151,8 +151,8 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
         }
         longest = std::max(longest, hours);
     }
-    pages.paragraph("To have: films with what stays in cup and brush, a third of the mix (common practice, "
-                    "no source). Recipes coated side by side wait " +
+    pages.paragraph("To have: films with what stays in cup and brush, " + percent(resin::usual_loss) +
+                        " of the mix (common practice, no source). Recipes coated side by side wait " +
                         units::number_text(longest, units::Unit::one, 1) +
                         " h in all, one after another of them as long as their waits together.",
                     2.8, soft_ink);

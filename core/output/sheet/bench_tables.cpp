@@ -20,7 +20,7 @@ namespace {
 
 bool fills_with_lead(const document::Document& document) {
     return std::any_of(document.holes.begin(), document.holes.end(), [](const document::Hole& hole) {
-        return hole.fill && hole.fill->material.rfind("lead", 0) == 0;
+        return hole.fill && cautions::is_lead(hole.fill->material);
     });
 }
 
@@ -55,9 +55,7 @@ void add_drill_tables(Composer& pages, const SheetInput& job) {
     if (d.holes.empty() && d.pockets.empty()) return;
     const bool inches = in.units.inches();
     pages.new_page("Drilling and pockets");
-    pages.caution("Clamp the segment before drilling; burrs and bits: eye protection, no loose sleeves, dust "
-                  "mask. Follow the maker's "
-                  "instructions. Try the bit in scrap wood first.");
+    pages.caution(cautions::drilling);
     pages.paragraph("Depth is from the skin to the shoulder of the hole. Tape: set the mark this far from "
                     "the tip of the bit. Datum: the fore "
                     "face of the segment on its middle line (of the first segment, the nose). Off middle: to "
@@ -148,13 +146,8 @@ void add_cut_lists(Composer& pages, const SheetInput& job) {
         pages.paragraph("No hole is filled.");
     } else {
         if (fills_with_lead(d)) pages.caution(cautions::lead);
-        if (caps_with(d, "ca"))
-            pages.caution("CA glue: fumes and sticks skin; moving air, gloves that it does not soak, eyes "
-                          "covered. Follow the label.");
-        if (caps_with(d, "ca_soda")) {
-            pages.caution("CA glue on baking soda heats up at once and fumes: little at a time, eyes "
-                          "covered, moving air. Follow the label.");
-        }
+        if (caps_with(d, "ca")) pages.caution(cautions::ca);
+        if (caps_with(d, "ca_soda")) pages.caution(cautions::ca_on_soda);
         pages.table({{"Hole", 1.5},
                      {"Fill", 1.8},
                      {gram + " each", 0.9, Anchor::end},
@@ -185,13 +178,12 @@ void add_cut_lists(Composer& pages, const SheetInput& job) {
         const document::Part& part = d.parts[p];
         parts.push_back(
             {{part.name.empty() ? std::to_string(p + 1) : part.name, materials::name_of(part.material),
-              output::stage_name(part.stage), in.mass(ledger_kg(job, ledger::Kind::part, p)),
-              std::to_string(lures), in.length(part.at_m.x - job.evaluation.body.lines->nose_m()),
-              in.length(part.at_m.z)}});
+              stage_name(part.stage), in.mass(ledger_kg(job, ledger::Kind::part, p)), std::to_string(lures),
+              in.length(part.at_m.x - job.evaluation.body.lines->nose_m()), in.length(part.at_m.z)}});
     }
     if (d.tail) {
         parts.push_back(
-            {{"Soft tail, cast", materials::name_of(d.tail->material), output::stage_name(Stage::rigged),
+            {{"Soft tail, cast", materials::name_of(d.tail->material), stage_name(Stage::rigged),
               in.mass(tail_kg(job)), std::to_string(lures),
               in.length(d.tail->x_m - job.evaluation.body.lines->nose_m()), in.length(d.tail->z_m)}});
     }
@@ -254,17 +246,19 @@ void add_resin(Composer& pages, const SheetInput& job) {
                  {"resin ml", 1.0, Anchor::end},
                  {"hardener ml", 1.1, Anchor::end}},
                 rows);
-    pages.paragraph("A third of it stays in cup and brush (common practice, no source). Ratios by volume are "
-                    "weighed by densities of 1.15 and 0.98 g/ml "
-                    "(from memory; the maker's sheet has yours): one to one by volume is not one to one by "
-                    "weight. If your label gives 20 minutes at " +
-                        degrees(23.0) + ", count on " + minutes(any->working_s) + " at " + degrees(20.0) +
-                        ", half as long " + ten + " degrees warmer, and less in a fuller cup: " +
-                        (any->mixes > 1 ? std::to_string(any->mixes) + " mixes of " +
-                                              times(any->lures_a_mix) + " each, at four minutes a lure. "
-                                        : std::string()) +
-                        "Warm the bottles in warm water, never over a flame. The label decides.",
-                    2.8, soft_ink);
+    pages.paragraph(
+        percent(resin::usual_loss) +
+            " of it stays in cup and brush (common practice, no source). Ratios by volume are "
+            "weighed by densities of 1.15 and 0.98 g/ml "
+            "(from memory; the maker's sheet has yours): one to one by volume is not one to one by "
+            "weight. If your label gives 20 minutes at " +
+            degrees(23.0) + ", count on " + minutes(any->working_s) + " at " + degrees(20.0) +
+            ", half as long " + ten + " degrees warmer, and less in a fuller cup: " +
+            (any->mixes > 1 ? std::to_string(any->mixes) + " mixes of " + times(any->lures_a_mix) +
+                                  " each, at four minutes a lure. "
+                            : std::string()) +
+            "Warm the bottles in warm water, never over a flame. The label decides.",
+        2.8, soft_ink);
 }
 
 void add_coats(Composer& pages, const SheetInput& job) {
@@ -278,14 +272,10 @@ void add_coats(Composer& pages, const SheetInput& job) {
         return std::any_of(d.coats.begin(), d.coats.end(),
                            [&](const document::Coat& coat) { return coat.material == material; });
     };
-    if (coats_of("ca"))
-        pages.caution("CA glue: fumes and sticks skin; moving air, gloves that it does not soak, eyes "
-                      "covered. Follow the label.");
-    if (coats_of("epoxy")) {
-        pages.caution("Epoxy: keep it off the skin (it can make you allergic), moving air; never a torch or "
-                      "flame near solvent; a full cup heats by "
-                      "itself, so mix little and spread at once. The label decides.");
-    }
+    if (coats_of("ca")) pages.caution(cautions::ca);
+    if (coats_of("epoxy")) pages.caution(cautions::epoxy);
+    pages.caution(cautions::sanding);
+    pages.caution(cautions::spray);
     std::vector<Composer::Row> rows;
     double start = 0.0;
     std::vector<double> starts;
@@ -317,9 +307,10 @@ void add_coats(Composer& pages, const SheetInput& job) {
         if (!coat.note.empty())
             pages.paragraph((coat.name.empty() ? std::to_string(c + 1) : coat.name) + ": " + coat.note);
     }
-    pages.paragraph("Grams are what stays on the lure, dry. To mix: with what stays in cup and brush, a "
-                    "third of the mix (common practice, no source); a paint or "
-                    "sealer that dries loses its thinner on top. Waits " +
+    pages.paragraph("Grams are what stays on the lure, dry. To mix: with what stays in cup and brush, " +
+                        percent(resin::usual_loss) +
+                        " of the mix (common practice, no source); a paint or "
+                        "sealer that dries loses its thinner on top. Waits " +
                         std::string(job.options.cure_hours.empty()
                                         ? "are usual ones (common practice, no source)"
                                         : "are as given") +
@@ -338,10 +329,11 @@ void add_weigh_in(Composer& pages, const SheetInput& job) {
     const Numbers& in = pages.numbers();
     const std::string gram = in.mass_symbol();
     pages.new_page("Weigh-in card");
+    const std::vector<StageAnswer> tests = stages_with_all(job.document, job.evaluation);
+    if (!tests.empty()) pages.caution(cautions::hooks);
     pages.paragraph("Weigh dry after each step and write it down. Tub readings count from the sealed stage "
                     "on; before that the wood drinks water. The test that tells most: sealed, with hooks and "
-                    "tail hung on as they will be, let go under water and timed over a measured depth. Mind "
-                    "the hooks.");
+                    "tail hung on as they will be, let go under water and timed over a measured depth.");
     std::vector<Composer::Row> rows;
     const auto add = [&](const StageAnswer& stage, const std::string& after, bool strong) {
         rows.push_back({{after, in.mass(stage.mass.kg), "± " + in.mass(stage.mass_sigma.kg), "",
@@ -349,9 +341,8 @@ void add_weigh_in(Composer& pages, const SheetInput& job) {
                          fall_text(stage.tub_fall, stage.tub_behaviour, in.units), ""},
                         strong});
     };
-    const std::vector<StageAnswer> tests = stages_with_all(job.document, job.evaluation);
     for (const StageAnswer& stage : job.evaluation.answers.stages) {
-        add(stage, output::stage_name(stage.stage), stage.stage == Stage::sealed && tests.empty());
+        add(stage, stage_name(stage.stage), stage.stage == Stage::sealed && tests.empty());
         for (const StageAnswer& test : tests) {
             // Leaded only it drinks; clear coated with all on it is the rigged lure.
             if (test.stage == stage.stage && (test.stage == Stage::sealed || test.stage == Stage::painted))

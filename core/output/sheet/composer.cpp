@@ -18,10 +18,17 @@ constexpr double head_room_mm = 24.0; ///< a table's header is never alone at th
 
 } // namespace
 
-Composer::Composer(Layout layout, const Faces& faces, std::string subject, std::string foot,
-                   const units::UnitSet& units)
-    : layout_(std::move(layout)), faces_(faces), subject_(std::move(subject)),
-      foot_(std::move(foot)), numbers_{units} {}
+Composer::Composer(Layout layout, const Faces& faces, std::string subject, std::string foot, Numbers numbers)
+    : layout_(std::move(layout)), faces_(faces), numbers_(numbers) {
+    subject_ = said(subject);
+    foot_ = said(foot);
+}
+
+std::vector<std::string> Composer::said(std::vector<std::string> cells) const {
+    for (std::string& cell : cells)
+        cell = said(cell);
+    return cells;
+}
 
 double Composer::room_mm() const {
     return layout_.height_mm - layout_.margin_mm - foot_height_mm - gap_above_foot_mm - y_mm_;
@@ -56,7 +63,11 @@ void Composer::text(Point at, std::string words, double size_mm, Weight weight, 
 }
 
 void Composer::new_page(const std::string& title) {
-    layout_.pages.push_back({title, {}, {}});
+    begin_page(said(title));
+}
+
+void Composer::begin_page(std::string title) {
+    layout_.pages.push_back({std::move(title), {}, {}});
     frame();
     y_mm_ = layout_.margin_mm + first_line_mm;
 }
@@ -83,7 +94,7 @@ void Composer::bars() {
             const double tick = k == 0 || k == parts ? 2.6 : 1.5;
             line({left + each * k, y}, {left + each * k, y - tick}, {0.25, ink, 0.0});
         }
-        text({left + 0.5 * length, y + 3.0}, words, 2.5, Weight::regular, Anchor::middle, soft_ink);
+        text({left + 0.5 * length, y + 3.0}, said(words), 2.5, Weight::regular, Anchor::middle, soft_ink);
     };
     const bool inches = numbers_.units.inches();
     if (!inches) bar(top + 5.5, 100.0, 10, "100 mm exactly");
@@ -92,8 +103,8 @@ void Composer::bars() {
     const std::string lay =
         inches ? "Lay a rule on the bar. If it is off" : "Lay a rule on both bars. If either is off";
     for (const std::string& words :
-         lines_of(lay + ", print again at 100 % (actual size) with fitting to the page "
-                        "turned off, and carve nothing from this page.",
+         lines_of(said(lay + ", print again at 100 % (actual size) with fitting to the page "
+                             "turned off, and carve nothing from this page."),
                   108.0, 2.5, Weight::regular)) {
         text({left, y}, words, 2.5);
         y += 3.3;
@@ -125,8 +136,8 @@ Layout Composer::finish() {
             y += 3.5;
         }
         put({left, top + foot_height_mm - 1.0},
-            numbers_.units.inches() ? "Drawings 1 : 1, lengths in inches unless said"
-                                    : "Drawings 1 : 1, lengths in mm unless said",
+            said(numbers_.units.inches() ? "Drawings 1 : 1, lengths in inches unless said"
+                                         : "Drawings 1 : 1, lengths in mm unless said"),
             2.6, Weight::regular, Anchor::start);
         put({right, top + foot_height_mm - 1.0},
             std::to_string(k + 1) + " / " + std::to_string(layout_.pages.size()), 3.6, Weight::semibold,
@@ -136,41 +147,44 @@ Layout Composer::finish() {
 }
 
 double Composer::block(double height_mm) {
-    if (height_mm > room_mm()) new_page(layout_.pages.back().title);
+    if (height_mm > room_mm()) begin_page(layout_.pages.back().title);
     const double top = y_mm_;
     y_mm_ += height_mm;
     return top;
 }
 
-void Composer::heading(const std::string& words, double with_mm) {
+void Composer::heading(const std::string& english, double with_mm) {
+    const std::string words = said(english);
     // A heading is never alone at the foot of a page.
     constexpr double size = 3.9;
     const std::vector<std::string> lines = lines_of(words, width_mm(), size, Weight::semibold);
     const double height = heading_mm + size * line_spacing * static_cast<double>(lines.size() - 1);
-    if (room_mm() < height + with_mm) new_page(layout_.pages.back().title);
+    if (room_mm() < height + with_mm) begin_page(layout_.pages.back().title);
     double y = block(height) + 4.5;
     for (const std::string& one : lines) {
         text({left_mm(), y}, one, size, Weight::semibold);
         y += size * line_spacing;
     }
-    say(SpokenText::Kind::heading, {words});
+    say_again(SpokenText::Kind::heading, {words});
 }
 
-void Composer::paragraph(const std::string& words, double size_mm, Colour colour) {
+void Composer::paragraph(const std::string& english, double size_mm, Colour colour) {
+    const std::string words = said(english);
     for (const std::string& one : lines_of(words, width_mm(), size_mm, Weight::regular)) {
         const double top = block(size_mm * line_spacing);
         text({left_mm(), top + size_mm}, one, size_mm, Weight::regular, Anchor::start, colour);
     }
-    say(words);
+    say_again(SpokenText::Kind::paragraph, {words});
     space(1.2);
 }
 
-void Composer::caution(const std::string& words) {
+void Composer::caution(const std::string& english) {
+    const std::string words = said(english);
     constexpr double size = 2.9;
     const std::vector<std::string> lines = lines_of(words, width_mm() - 6.0, size, Weight::regular);
     const double height = static_cast<double>(lines.size()) * size * line_spacing + 2.0;
     const double top = block(height + 2.0);
-    say(words);
+    say_again(SpokenText::Kind::paragraph, {words});
     line({left_mm() + 0.6, top + 0.6}, {left_mm() + 0.6, top + height - 0.2}, {1.0, mark, 0.0});
     double y = top + size + 0.8;
     for (const std::string& one : lines) {
@@ -227,7 +241,7 @@ void Composer::table(const std::vector<TableColumn>& columns, const std::vector<
 
     std::vector<std::string> titles;
     for (const TableColumn& column : columns)
-        titles.push_back(column.title);
+        titles.push_back(said(column.title));
     const auto set = [&](const auto& again, const std::vector<std::string>& cells, Weight weight,
                          double least_mm, bool is_head) -> void {
         std::vector<std::vector<std::string>> lines;
@@ -245,11 +259,11 @@ void Composer::table(const std::vector<TableColumn>& columns, const std::vector<
             const std::size_t here = std::min(most - from, most_here);
             const double height = std::max(least_mm, static_cast<double>(here) * step + 1.8);
             if (!is_head && room_mm() < std::max(height, 14.0)) {
-                new_page(layout_.pages.back().title);
+                begin_page(layout_.pages.back().title);
                 again(again, titles, Weight::semibold, 0.0, true);
             }
             const double top = block(height);
-            if (from == 0) say(is_head ? SpokenText::Kind::head : SpokenText::Kind::row, cells);
+            if (from == 0) say_again(is_head ? SpokenText::Kind::head : SpokenText::Kind::row, cells);
             if (is_head) {
                 add(Path{{{{{left_mm(), top},
                             {edges.back(), top},
@@ -275,10 +289,10 @@ void Composer::table(const std::vector<TableColumn>& columns, const std::vector<
                  {is_head ? 0.25 : 0.12, is_head ? ink : rule_grey, 0.0});
         }
     };
-    if (room_mm() < head_room_mm) new_page(layout_.pages.back().title);
+    if (room_mm() < head_room_mm) begin_page(layout_.pages.back().title);
     set(set, titles, Weight::semibold, 0.0, true);
     for (const Row& row : rows)
-        set(set, row.cells, row.strong ? Weight::semibold : Weight::regular, tall_mm, false);
+        set(set, said(row.cells), row.strong ? Weight::semibold : Weight::regular, tall_mm, false);
     space(3.0);
 }
 

@@ -15,10 +15,12 @@ using output::Numbers;
 /// page has the title block and the check bars; nothing is printed outside the margins.
 class Composer {
 public:
-    Composer(Layout layout, const Faces& faces, std::string subject, std::string foot,
-             const units::UnitSet& units = units::metric);
+    /// Subject, foot, and all words below are English and are printed in the reader's language, but for what
+    /// text() and lines_of() are given.
+    Composer(Layout layout, const Faces& faces, std::string subject, std::string foot, Numbers numbers = {});
 
     [[nodiscard]] const Numbers& numbers() const { return numbers_; }
+    [[nodiscard]] std::string said(std::string_view english) const { return numbers_.speech.said(english); }
     [[nodiscard]] double left_mm() const { return layout_.margin_mm; }
     [[nodiscard]] double width_mm() const { return layout_.width_mm - 2.0 * layout_.margin_mm; }
     [[nodiscard]] double room_mm() const;       ///< left on this page
@@ -26,7 +28,7 @@ public:
     [[nodiscard]] double text_width_mm(const std::string& words, double size_mm,
                                        Weight weight = Weight::regular) const;
 
-    /// Breaks words into lines of at most this width, between words where possible.
+    /// Breaks words, as they are, into lines of at most this width, between words where possible.
     [[nodiscard]] std::vector<std::string> lines_of(const std::string& words, double width_mm, double size_mm,
                                                     Weight weight) const;
 
@@ -44,14 +46,13 @@ public:
     [[nodiscard]] double block(double height_mm);
 
     /// Text for screen readers of what a drawing shows.
-    void say(std::string words) { say(SpokenText::Kind::paragraph, {std::move(words)}); }
-    void say(SpokenText::Kind kind, std::vector<std::string> cells) {
-        layout_.pages.back().said.push_back({kind, std::move(cells)});
-    }
+    void say(const std::string& words) { say(SpokenText::Kind::paragraph, {words}); }
+    void say(SpokenText::Kind kind, const std::vector<std::string>& cells) { say_again(kind, said(cells)); }
 
     void add(Item item) { layout_.pages.back().items.push_back(std::move(item)); }
     void line(Point from, Point to, Stroke stroke = {});
     void box(const Rect& rect, Stroke stroke = {});
+    /// As it is: for names, numbers, and what has been translated.
     void text(Point at, std::string words, double size_mm = 3.1, Weight weight = Weight::regular,
               Anchor anchor = Anchor::start, Colour colour = ink);
 
@@ -71,6 +72,12 @@ public:
     [[nodiscard]] Layout finish();
 
 private:
+    [[nodiscard]] std::vector<std::string> said(std::vector<std::string> cells) const;
+    /// Cells that are in the reader's language already.
+    void say_again(SpokenText::Kind kind, std::vector<std::string> cells) {
+        layout_.pages.back().said.push_back({kind, std::move(cells)});
+    }
+    void begin_page(std::string title); ///< in the reader's language
     void frame();
     void bars();
 

@@ -72,7 +72,7 @@ void add_link(Composer& pages, const SheetInput& job) {
                         : "A phone's camera reads this code and opens the same lure again.";
     double y = top;
     for (const std::string& line :
-         pages.lines_of(words, pages.width_mm() - code_mm - gap_mm, size_mm, Weight::regular)) {
+         pages.lines_of(pages.said(words), pages.width_mm() - code_mm - gap_mm, size_mm, Weight::regular)) {
         pages.text({pages.left_mm(), y + size_mm}, line, size_mm);
         y += size_mm * step;
     }
@@ -91,6 +91,7 @@ void add_cover(Composer& pages, const SheetInput& job) {
     const Numbers& in = pages.numbers();
     const std::string gram = " " + in.mass_symbol();
     pages.new_page("Build sheet");
+    if (!job.lacking.empty()) pages.caution(job.lacking);
     if (!d.note.empty()) pages.paragraph(d.note);
     const std::string pitch =
         a.pitch_rad ? number_text(*a.pitch_rad, Unit::degree, 1) + "°, nose up positive" : "none: rolls over";
@@ -120,10 +121,13 @@ void add_cover(Composer& pages, const SheetInput& job) {
            "Templates"}},
          {{"2", "Saw the body from the board, carve it to the section cards, weigh.", "Weigh-in: carved"}},
          {{"3", "Saw the joints, cut their relief, pockets and slots; drill.", "Drill table"}},
-         {{"4", "Set eyes, pins and hangers.", "Cut list"}},
+         {{"4", "Glue in eyes and hangers; fit the pins, not glued yet.", "Cut list"}},
          {{"5", "Fill, cap, seal; then the tub.", "Weigh-in: sealed"}},
-         {{"6", "Paint and clear coat, weigh after each.", "Coats"}},
-         {{"7", "Hang hooks and tail; the last weighing.", "Weigh-in: rigged"}}});
+         {{"6",
+           "Pins out again. Paint, set glass eyes in, clear coat; weigh after each, with the pins on the "
+           "scale.",
+           "Coats"}},
+         {{"7", "Set the pins for good, hang hooks and tail; the last weighing.", "Weigh-in: rigged"}}});
     add_link(pages, job);
 }
 

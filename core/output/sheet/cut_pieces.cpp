@@ -1,6 +1,7 @@
 #include "base/number_text.hpp"
 #include "body/bore.hpp"
 #include "body/fittings.hpp"
+#include "materials/cautions.hpp"
 #include "materials/solids.hpp"
 #include "output/sheet/parts.hpp"
 
@@ -78,7 +79,7 @@ std::vector<CutPiece> hanger_pieces(const SheetInput& job) {
         piece.finished_m = last_m - dot(f.eyes_m[0] - f.mouth_m, f.into) + ring_m;
         if (hanger.kind != document::HangerKind::screw) {
             piece.bend_round_m = wire::mandrel_m(hanger.eye_inside_m, hanger.wire_m,
-                                                 wire::yield_pa(wire::Temper::spring, hanger.wire_m));
+                                                 wire::yield_pa(wire::Temper::soft, hanger.wire_m));
             piece.bits = hanger.kind == document::HangerKind::twisted
                              ? bits::for_glue(wire::twist_outside(2) * hanger.wire_m)
                              : bits::next_up(hanger.wire_m);
@@ -126,7 +127,7 @@ void add_bits(Composer& pages, const SheetInput& job) {
     // With inches without the last system, the metric one.
     const int systems = in.units.inches() ? static_cast<int>(bits::System::metric) : bits::system_count;
     std::vector<Composer::TableColumn> columns{
-        {"ø " + unit, 0.6, Anchor::end}, {"", 0.2}, {"Fraction", 1.5}, {"Number", 1.2}, {"Letter", 1.6}};
+        {"ø " + unit, 0.6, Anchor::end}, {"", 0.2}, {"Fraction", 1.5}, {"Number", 1.2}, {"Letter bit", 1.6}};
     if (systems == bits::system_count) columns.push_back({"Metric", 1.5});
     columns.push_back({"Holes", 1.4});
     std::vector<Composer::Row> rows;
@@ -168,6 +169,7 @@ void add_hinge_wire(Composer& pages, const SheetInput& job) {
         lengths["ø " + in.thickness(piece.diameter_m)] += count * piece.cut_m;
     }
     pages.heading("Hinges and hangers: wire and pins to cut");
+    pages.caution(cautions::wire);
     pages.table({{"Piece", 1.5},
                  {"At", 0.8},
                  {"ø " + unit, 0.6, Anchor::end},
@@ -185,8 +187,7 @@ void add_hinge_wire(Composer& pages, const SheetInput& job) {
         together += " " + unit + ", " + in.length(length, 0) + " " + unit;
     }
     pages.paragraph(together + ". Nothing is added for holding the wire and for waste. Finished: crown of "
-                               "the eye to the ends of the legs. Wire ends "
-                               "fly when they are cut: eye protection.",
+                               "the eye to the ends of the legs.",
                     2.8, soft_ink);
 }
 

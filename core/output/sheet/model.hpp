@@ -86,6 +86,7 @@ struct Page {
 
 struct Layout {
     std::string title;
+    std::string language = "en"; ///< ISO 639
     double width_mm = 210.0;
     double height_mm = 297.0;
     double margin_mm = 12.0;

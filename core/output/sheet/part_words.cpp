@@ -31,6 +31,10 @@ std::string speed_text(double metres_per_second, const units::UnitSet& units) {
     return units.inches() ? in(units.fall) : in(Unit::s_per_ft) + ", " + in(Unit::mm_per_s);
 }
 
+std::string percent(double share) {
+    return number_text(share, Unit::percent, 0) + " %";
+}
+
 std::string fall_text(const std::optional<Fall>& fall, Behaviour behaviour, const units::UnitSet& units) {
     if (!fall) {
         switch (behaviour) {

@@ -18,6 +18,7 @@ struct SheetInput {
     std::vector<double> coat_hours; ///< one per coat
     joints::JointsAnswer joints;    ///< empty where a hinge cannot be bent as drawn
     Problems hinge_problems;        ///< the reason
+    std::string lacking{};          ///< lacking_text of this sheet, where its format cannot help itself
 };
 
 /// Something cut from wire, rod or other stock for one lure.
@@ -65,9 +66,16 @@ void add_time_line(Composer& pages, const std::vector<Wait>& waits);
 /// Several recipes: their lists merged.
 void add_batch(Composer& pages, const std::vector<SheetInput>& jobs);
 
+/// Which letters of a layout its typeface lacks, and on which pages, for the reader of a PDF; empty where it
+/// has them all. A page on a screen and a drawing take such letters from another typeface.
+[[nodiscard]] std::string lacking_text(const Layout& layout, const Faces& faces);
+
+/// "35 %".
+[[nodiscard]] std::string percent(double share);
+
 /// Mass to mix or pour for a film of this mass, with what stays in cup and brush.
 inline double to_mix_kg(double on_lures_kg) {
-    return on_lures_kg / (1.0 - resin::MixRequest{}.loss);
+    return on_lures_kg / (1.0 - resin::usual_loss);
 }
 
 /// Mass of one entry of the document, all its lines of the ledger together.

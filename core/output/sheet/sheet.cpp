@@ -97,6 +97,7 @@ Problems check_size(const document::Document& document, const shape::Body& body,
 /// ISO 216 A4; Letter is 8.5 by 11 in (both from memory).
 sheet::Layout blank_paper(const SheetOptions& options) {
     sheet::Layout out;
+    if (options.speech.language != nullptr) out.language = options.speech.language->code();
     if (options.paper.value_or(usual_paper(options.units)) == SheetPaper::letter) {
         out.width_mm = units::mm_from_m(units::m_from_inch(8.5));
         out.height_mm = units::mm_from_m(units::m_from_inch(11.0));
@@ -106,7 +107,7 @@ sheet::Layout blank_paper(const SheetOptions& options) {
 
 sheet::SheetInput job_of(const document::Document& document, const Evaluation& evaluation,
                          const SheetOptions& options) {
-    sheet::SheetInput job{document, evaluation, options, options.cure_hours, {}, {}};
+    sheet::SheetInput job{document, evaluation, options, options.cure_hours, {}, {}, {}};
     auto joints = joints::joint_answers(document, evaluation.body);
     if (joints)
         job.joints = std::move(*joints);
@@ -134,12 +135,12 @@ std::string written(const sheet::Layout& layout, const sheet::Faces& faces, Shee
 }
 
 sheet::Layout laid_out(const sheet::SheetInput& job, const sheet::Faces& faces, sheet::Layout paper) {
-    paper.title = job.document.name + ", build sheet";
+    paper.title = job.options.speech.said(job.document.name + ", build sheet");
     const int lures = job.options.lures;
     sheet::Composer pages(std::move(paper), faces, job.document.name,
                           (lures == 1 ? std::string("One lure") : std::to_string(lures) + " lures") +
                               ". Nose left, back up. x aft from the nose.",
-                          job.options.units);
+                          {job.options.units, job.options.speech});
     add_cover(pages, job);
     add_board(pages, job);
     add_side(pages, job);
@@ -162,8 +163,11 @@ Outcome<sheet::Layout> layout_with(const document::Document& document, const She
     if (!evaluation) return evaluation.problems();
     sheet::Layout paper = blank_paper(options);
     if (Problems problems = check_size(document, evaluation->body, paper); !problems.empty()) return problems;
-    const sheet::SheetInput job = job_of(document, *evaluation, options);
-    return laid_out(job, faces, std::move(paper));
+    sheet::SheetInput job = job_of(document, *evaluation, options);
+    sheet::Layout layout = laid_out(job, faces, paper);
+    if (options.format != SheetFormat::pdf) return layout;
+    job.lacking = sheet::lacking_text(layout, faces);
+    return job.lacking.empty() ? layout : laid_out(job, faces, std::move(paper));
 }
 
 } // namespace
@@ -202,12 +206,18 @@ Outcome<std::string> build_batch_sheet(const std::vector<BatchPart>& batch, cons
         jobs.push_back(job_of(batch[k].document, evaluations.back(), each[k]));
     }
     sheet::Layout paper = blank_paper(options);
-    paper.title = "Batch sheet";
-    sheet::Composer pages(std::move(paper), *faces, "Batch sheet",
-                          std::to_string(batch.size()) + (batch.size() == 1 ? " recipe" : " recipes"),
-                          options.units);
-    add_batch(pages, jobs);
-    return written(pages.finish(), *faces, options.format);
+    paper.title = options.speech.said("Batch sheet");
+    const auto laid_out = [&] {
+        sheet::Composer pages(paper, *faces, "Batch sheet",
+                              std::to_string(batch.size()) + (batch.size() == 1 ? " recipe" : " recipes"),
+                              {options.units, options.speech});
+        add_batch(pages, jobs);
+        return pages.finish();
+    };
+    sheet::Layout layout = laid_out();
+    if (options.format == SheetFormat::pdf) jobs.front().lacking = sheet::lacking_text(layout, *faces);
+    if (!jobs.front().lacking.empty()) layout = laid_out();
+    return written(layout, *faces, options.format);
 }
 
 } // namespace evenfall

@@ -5,6 +5,7 @@
 #include "answers/answers.hpp"
 #include "ledger/fold.hpp"
 #include "output/sheet/model.hpp"
+#include "words/language.hpp"
 
 #include <optional>
 #include <string>
@@ -37,6 +38,7 @@ struct SheetTypefaces {
 struct SheetOptions {
     SheetFormat format = SheetFormat::html;
     units::UnitSet units = units::metric; ///< of all that is printed
+    words::Speech speech{};               ///< its language
     std::optional<SheetPaper> paper;      ///< where absent: usual_paper
     int lures = 1;                        ///< 1 to 500: how many are made from this recipe
     std::optional<double> station_m; ///< between section cards, 2 to 100 mm; where absent 10 mm or 1/2 in

@@ -1,5 +1,6 @@
 #include "base/number_text.hpp"
 #include "body/tail_loft.hpp"
+#include "materials/cautions.hpp"
 #include "materials/solids.hpp"
 #include "output/sheet/view.hpp"
 #include "workshop/tail_pour.hpp"
@@ -18,19 +19,11 @@ void add_soft_tail(Composer& pages, const SheetInput& job) {
     if (!body || !pour) return;
     const document::Tenon tenon = tail.tenon.value_or(document::Tenon{});
     const auto cm3 = [](double m3) { return units::number_text(m3, units::Unit::cm3, 2) + " cm³"; };
-    const auto percent = [](double share) {
-        return units::number_text(share, units::Unit::percent, 0) + " %";
-    };
     const Numbers& in = pages.numbers();
     const std::string unit = " " + in.length_symbol(), counts = in.units.inches() ? "inches" : "mm";
     pages.new_page("Soft tail");
     const bool melted = tail::is_melted(tail);
-    pages.caution(melted
-                      ? "Hot plastisol burns deep and clings: gloves, long sleeves, eyes covered. Heat it "
-                        "slowly in moving air and never past its label's "
-                        "heat: overheated it gives off acid fumes. A drop of water in mould or cup makes it "
-                        "spit: both bone dry. The label decides."
-                      : "Silicone sets by itself: parts, times, gloves and fresh air as its label has them.");
+    pages.caution(melted ? cautions::plastisol : cautions::silicone);
     pages.table({{"One tail", 1.0}, {"", 2.6}},
                 {{{"Material", materials::name_of(tail.material)}},
                  {{"Volume", cm3(pour->cast.volume_m3) +

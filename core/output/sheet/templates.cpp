@@ -2,6 +2,7 @@
 #include "body/bore.hpp"
 #include "body/fittings.hpp"
 #include "body/keep_out.hpp"
+#include "materials/cautions.hpp"
 #include "output/sheet/view.hpp"
 
 #include <algorithm>
@@ -182,9 +183,8 @@ void add_board(Composer& pages, const SheetInput& job) {
              ? std::string()
              : " The joint cuts are marked; saw them when the body is carved. Numbers above them: " +
                    lengths_word(in) + " from the nose to the middle of the gap."));
-    pages.caution("Saw and blade: clamp the work, keep fingers behind the edge, wear eye protection; dust: "
-                  "mask and extraction. Follow the "
-                  "maker's instructions and local rules.");
+    pages.caution(cautions::saws);
+    if (!job.document.joints.empty()) pages.caution(cautions::burrs);
     const auto draw_joints = [&](const View& view, double low, double high) {
         for (const document::Joint& joint : job.document.joints) {
             for (const double side : {-0.5, 0.5})
@@ -294,7 +294,7 @@ void add_joint_cuts(Composer& pages, const SheetInput& job) {
                   " from the nose",
               "gap " + in.length(joint.gap_m) + " " + in.length_symbol() + " on the centre line",
               "relief fore " + degrees(joint.relief_fore_rad) + ", aft " + degrees(joint.relief_aft_rad)}) {
-            pages.text({left, y}, words, 2.7);
+            pages.text({left, y}, pages.said(words), 2.7);
             pages.say(words);
             y += 3.6;
         }
@@ -359,8 +359,9 @@ void add_section_cards(Composer& pages, const SheetInput& job) {
         pages.box(frame, {0.15, soft_ink, 0.0});
         const std::string station = in.length(card.at_m - lines.nose_m(), 0) + " " + in.length_symbol();
         const std::string size = in.length(2.0 * s.half_width_m) + " × " + in.length(2.0 * s.half_height_m);
-        pages.text({x, frame.bottom_mm() + 3.4}, station, 2.9, Weight::semibold);
-        pages.text({x, frame.bottom_mm() + 6.6}, size, 2.5, Weight::regular, Anchor::start, soft_ink);
+        pages.text({x, frame.bottom_mm() + 3.4}, pages.said(station), 2.9, Weight::semibold);
+        pages.text({x, frame.bottom_mm() + 6.6}, pages.said(size), 2.5, Weight::regular, Anchor::start,
+                   soft_ink);
         pages.say(station + ": " + size);
         x += card.width + between;
     }

@@ -13,7 +13,7 @@ void add_time_line(Composer& pages, const std::vector<Wait>& waits) {
     const double scale = last > 0.0 ? (pages.width_mm() - label - end_room) / last : 0.0;
     for (const Wait& wait : waits) {
         const double top = pages.block(6.2);
-        std::string name = wait.name;
+        std::string name = pages.said(wait.name);
         while (pages.text_width_mm(name, size) > label - 2.0 && !name.empty()) {
             // Removes a whole UTF-8 character: its continuation bytes and its first byte.
             while (name.size() > 1 && (static_cast<unsigned char>(name.back()) & 0xC0u) == 0x80u)
@@ -31,7 +31,7 @@ void add_time_line(Composer& pages, const std::vector<Wait>& waits) {
             {}});
         std::string until = units::number_text(wait.start_h + wait.hours, units::Unit::one, 1);
         until += " h";
-        pages.text({left + width + 1.2, top + 3.7}, until, 2.6);
+        pages.text({left + width + 1.2, top + 3.7}, pages.said(until), 2.6);
         pages.say(wait.name + ", until " + until);
     }
     pages.space(3.0);

@@ -36,8 +36,8 @@ void add_scale(const View& view, double nose_m, double from_mm, double to_mm) {
         const double x = view.at(nose_m + units::m_from_mm(mm), 0.0).x_mm;
         pages.line({x, y}, {x, y + (whole ? 2.2 : 1.2)}, {0.15, soft_ink, 0.0});
         if (whole)
-            pages.text({x, y + 4.6}, pages.numbers().length(units::m_from_mm(mm), 0), 2.2, Weight::regular,
-                       Anchor::middle, soft_ink);
+            pages.text({x, y + 4.6}, pages.said(pages.numbers().length(units::m_from_mm(mm), 0)), 2.2,
+                       Weight::regular, Anchor::middle, soft_ink);
     }
 }
 
@@ -99,7 +99,7 @@ void View::label(double x_m, double y_mm, const std::string& words, double size_
                  Colour colour) const {
     if (!shows(x_m)) return;
     // Moved inwards where it would cross the edge of the window, and cut to the width of the page.
-    const std::string seen = pages_.lines_of(words, pages_.width_mm(), size_mm, weight).front();
+    const std::string seen = pages_.lines_of(pages_.said(words), pages_.width_mm(), size_mm, weight).front();
     const double half = 0.5 * pages_.text_width_mm(seen, size_mm, weight);
     const double least = pages_.left_mm() + half;
     const double most = pages_.left_mm() + pages_.width_mm() - half;

@@ -51,7 +51,8 @@ std::string html_pages(const Layout& layout) {
 }
 
 std::string html(const Layout& layout, const Faces& faces) {
-    return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+    return "<!DOCTYPE html>\n<html lang=\"" + layout.language +
+           "\">\n<head>\n<meta charset=\"utf-8\">\n"
            "<meta name=\"viewport\" content=\"width=device-width\">\n<title>" +
            xml(layout.title) + "</title>\n<style>\n" + svg_style(faces) +
            "@page{size:" + mm_number(layout.width_mm) + "mm " + mm_number(layout.height_mm) +

@@ -26,6 +26,13 @@ std::string utf16_hex(char32_t c) {
     return hex4(0xD800u + (rest >> 10u)) + hex4(0xDC00u + (rest & 0x3FFu));
 }
 
+std::string text_string(std::string_view words) {
+    std::string out = "<FEFF";
+    for (const char32_t c : characters(words))
+        out += utf16_hex(c);
+    return out + '>';
+}
+
 /// Numbers the objects in order and records their offsets for the cross-reference table (ISO 32000-1, 7.5.4,
 /// from memory).
 class File {
@@ -48,7 +55,7 @@ public:
         uLongf length = compressBound(static_cast<uLong>(bytes.size()));
         std::string packed(length, '\0');
         compress2(reinterpret_cast<Bytef*>(packed.data()), &length,
-                  reinterpret_cast<const Bytef*>(bytes.data()), static_cast<uLong>(bytes.size()), 9);
+                  reinterpret_cast<const Bytef*>(bytes.data()), static_cast<uLong>(bytes.size()), 6);
         packed.resize(length);
         return add("<<" + entries + "/Filter/FlateDecode/Length " + std::to_string(packed.size()) +
                    ">>\nstream\n" + packed + "\nendstream");
@@ -116,13 +123,18 @@ std::string drawn(const Text& text, const Faces& faces, Used& used) {
     if (text.anchor != Anchor::start)
         x -= face.width_mm(text.words, text.size_mm) * (text.anchor == Anchor::middle ? 0.5 : 1.0);
     std::string glyphs;
+    bool has_all = true;
     for (const char32_t c : characters(text.words)) {
         glyphs += hex4(face.glyph(c));
+        has_all = has_all && face.glyph(c) != 0;
         (bold ? used.semibold : used.regular).insert(c);
     }
     // The page's y points down, so the text matrix turns letters upright.
-    return "BT\n" + colour(text.colour, "rg") + (bold ? "/S " : "/R ") + mm_number(text.size_mm) +
-           " Tf\n1 0 0 -1 " + pair({x, text.at.y_mm}) + "Tm\n<" + glyphs + "> Tj\nET\n";
+    const std::string out = "BT\n" + colour(text.colour, "rg") + (bold ? "/S " : "/R ") +
+                            mm_number(text.size_mm) + " Tf\n1 0 0 -1 " + pair({x, text.at.y_mm}) + "Tm\n<" +
+                            glyphs + "> Tj\nET\n";
+    // Where a box stands for a letter, the words themselves say what is searched and copied (14.9.4).
+    return has_all ? out : "/Span<</ActualText" + text_string(text.words) + ">>BDC\n" + out + "EMC\n";
 }
 
 /// Glyph → character, so that text can be searched and copied (9.10.3).
@@ -171,13 +183,6 @@ int add_font(File& file, const Typeface& face, const std::set<char32_t>& used, c
     return file.add("<</Type/Font/Subtype/Type0/BaseFont/" + name +
                     "-Identity-H/Encoding/Identity-H/DescendantFonts[" + reference(descendant) +
                     "]/ToUnicode " + reference(unicode) + ">>");
-}
-
-std::string text_string(std::string_view words) {
-    std::string out = "<FEFF";
-    for (const char32_t c : characters(words))
-        out += utf16_hex(c);
-    return out + '>';
 }
 
 } // namespace

@@ -75,8 +75,17 @@ std::string mm_number(double mm) {
 }
 
 std::string xml(std::string_view words) {
+    // Letters that XML has no way to write (XML 1.0, section 2.2); no document has them, but an option might.
+    constexpr std::string_view no_letter = "\xEF\xBF\xBE", no_letter_either = "\xEF\xBF\xBF",
+                               stand_in = "\xEF\xBF\xBD";
     std::string out;
-    for (const char c : words) {
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        const char c = words[i];
+        if (const auto letter = words.substr(i, 3); letter == no_letter || letter == no_letter_either) {
+            out += stand_in;
+            i += 2;
+            continue;
+        }
         switch (c) {
         case '&':
             out += "&amp;";

@@ -125,11 +125,11 @@ private:
 
 } // namespace
 
-std::optional<Rest> upright_rest(const Afloat& afloat) {
+std::optional<Rest> upright_rest(const Afloat& afloat, const Rest* near) {
     if (afloat.sinks() || !(afloat.mass_kg > 0.0)) return std::nullopt;
-    const Vec3 up{0.0, 0.0, 1.0};
-    const DescentEnd a =
-        trimmed(afloat, with_right_volume(afloat, up, afloat.hull->centroid_m().z, nullptr), 1e-9);
+    const Vec3 up = near != nullptr ? near->up : Vec3{0.0, 0.0, 1.0};
+    const double depth_m = near != nullptr ? near->depth_m : afloat.hull->centroid_m().z;
+    const DescentEnd a = trimmed(afloat, with_right_volume(afloat, up, depth_m, nullptr), 1e-9);
     if (!a.arrived) return std::nullopt;
     return rest_at(afloat, a.state);
 }

@@ -62,8 +62,8 @@ struct Rest {
 
 /// The rest nearest to upright without heel: draft and pitch by Newton's method at heel 0. It need not be
 /// stable: see gm_transverse_m. Absent where it sinks, or where pitching at heel 0 leads to standing on nose
-/// or tail. Fast: about 8 cuts of the hull.
-[[nodiscard]] std::optional<Rest> upright_rest(const Afloat& afloat);
+/// or tail. Fast: about 8 cuts of the hull, fewer from `near`, such a rest of nearly the same lure.
+[[nodiscard]] std::optional<Rest> upright_rest(const Afloat& afloat, const Rest* near = nullptr);
 
 /// Every stable (or neutral) rest found, nearest to upright first; empty where it sinks.
 ///

@@ -6,6 +6,7 @@
 #include "base/outcome.hpp"
 #include "ledger/line.hpp"
 #include "water/fall/motion.hpp"
+#include "water/fall/stability.hpp"
 
 #include <array>
 #include <complex>
@@ -128,6 +129,11 @@ public:
     enum class ModelBands { none, bands };
     [[nodiscard]] std::optional<SteadyFall> main_fall(ModelBands doubts = ModelBands::none) const;
 
+    /// Vertical speed of the fall near its hang pitch, down positive, whether a small disturbance ends it or
+    /// not: a third of the work of main_fall(), which has the same where that one is stable. Absent where
+    /// there is none so near.
+    [[nodiscard]] std::optional<double> speed_near_hang_m_s() const;
+
     /// Motion from rest until the depth is reached or the time is over. A floating lure is held under and
     /// released: it rises, and depth counts upward. Fifth-order Runge-Kutta with step control (Dormand and
     /// Prince 1980).
@@ -158,6 +164,7 @@ public:
 
 private:
     [[nodiscard]] double reynolds(double speed_m_s) const;
+    [[nodiscard]] DisturbanceRates disturbances(const SteadySums& sums, const SteadyFall& fall) const;
     void compute_bands(std::span<SteadyFall> falls) const;
 
     HydroBody hull_;

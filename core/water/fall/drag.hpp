@@ -22,8 +22,8 @@ struct Strip {
 
 /// Reduction of the strips' drag by the ends: κ in drag = κ ∑ (strip drag). These are the values of a slender
 /// body, of 6 to 9 widths length; own estimate. Low end: fixed cylinders of length 6 to 10 widths have 0.63
-/// to 0.68 of an infinitely long one's drag (engineering data book, table of finite cylinders; traces to
-/// Wieselsberger). Freely falling cylinders have more, 0.8 to 0.9 (Isaacs and Thodos 1967, from memory).
+/// to 0.68 of an infinitely long one's drag (a table of finite cylinders after Wieselsberger 1922, from
+/// memory). Freely falling cylinders have more, 0.8 to 0.9 (Isaacs and Thodos 1967, from memory).
 struct EndEffect {
     double low = 0.67;
     double usual = 0.80;
@@ -78,7 +78,7 @@ struct DragFactor {
 ///
 ///   1.1 t/c                     c ≥ t: elliptic section, below the drag crisis (Hoerner 1965, from memory)
 ///   1.98 − 0.88 (c/t)^1.25      c < t: own interpolation, same value and slope at c = t, 1.6 at c/t = 1/2
-///                               (Hoerner, from memory) and 1.98 for a thin plate (engineering data book)
+///                               (Hoerner, from memory) and 1.98 for a thin plate (the same)
 ///   + 0.35 (n−2)/(1+0.5 (n−2))  n > 2: squarer than an ellipse, own estimate, ±0.1; nothing for n ≤ 2. Below
 ///                               c/t = 1/2 in proportion to c/t: a thin plate has no corners to round
 [[nodiscard]] double pressure_drag_coefficient(const Strip& strip);

@@ -15,6 +15,12 @@ constexpr double along_skin_factor = 1.3;
 constexpr double along_form = 0.12;
 constexpr double along_blunt = 0.24;
 
+void add(HydroBody::Moments& to, double area, double x_m) {
+    to.sum += area;
+    to.x_m += area * x_m;
+    to.xx_m2 += area * x_m * x_m;
+}
+
 double filled_share(double exponent) {
     const double g = std::tgamma(1.0 + 1.0 / exponent);
     return g * g / std::tgamma(1.0 + 2.0 / exponent);
@@ -38,8 +44,11 @@ HydroBody hull(const shape::Lines& lines, double skin_m2, double skin_z_m) {
     h.ends = end_effect_of(slices);
     for (const Strip& s : slices) {
         const double area = s.width_m * s.length_m;
-        h.slices.push_back(
-            {s.x_m, pressure_drag_coefficient(s) * area, friction_drag_coefficient(s, 1.0, unit) * area});
+        const double pressure = pressure_drag_coefficient(s) * area;
+        const double friction = friction_drag_coefficient(s, 1.0, unit) * area;
+        h.slices.push_back({s.x_m, pressure, friction});
+        add(h.pressure, pressure, s.x_m);
+        add(h.friction, friction, s.x_m);
         if (s.exponent != exponent) {
             exponent = s.exponent;
             share = filled_share(exponent);

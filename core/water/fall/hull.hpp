@@ -17,6 +17,14 @@ struct HydroBody {
         double friction_m3_2 = 0.0;
     };
     std::vector<Slice> slices;
+    /// Sums over the slices of a drag area, of it times x, and times x²: all that a steady fall needs of
+    /// them.
+    struct Moments {
+        double sum = 0.0;
+        double x_m = 0.0;
+        double xx_m2 = 0.0;
+    };
+    Moments pressure, friction;
     EndEffect ends; ///< on their sum
 
     // Along its length: drag area = along_pressure + along_friction·√(μ/(ρ u)), acting at this height.

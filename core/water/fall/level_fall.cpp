@@ -45,12 +45,8 @@ LevelFall::LevelFall(const shape::Lines& lines) {
     }
 }
 
-LevelFall::LevelFall(const HydroBody& hull) : ends_(hull.ends) {
-    for (const HydroBody::Slice& slice : hull.slices) {
-        pressure_m2_ += slice.pressure_m2;
-        friction_m3_2_ += slice.friction_m3_2;
-    }
-}
+LevelFall::LevelFall(const HydroBody& hull)
+    : ends_(hull.ends), pressure_m2_(hull.pressure.sum), friction_m3_2_(hull.friction.sum) {}
 
 std::optional<double> LevelFall::speed_m_s(double in_water_kg,
                                            const materials::WaterProperties& water) const {

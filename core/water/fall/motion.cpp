@@ -12,11 +12,6 @@ namespace {
 
 constexpr double g = units::standard_gravity_m_s2;
 
-double parts_area(const DragItem& item, double parts) {
-    return parts < 0.0 ? item.cd_area_m2 + parts * (item.cd_area_m2 - item.cd_area_low_m2)
-                       : item.cd_area_m2 + parts * (item.cd_area_high_m2 - item.cd_area_m2);
-}
-
 double end_effect_at(const EndEffect& ends, double at) {
     return ends.usual + at * (at < 0.0 ? ends.usual - ends.low : ends.high - ends.usual);
 }
@@ -37,26 +32,41 @@ double signed_drag(double v, double p, double f) {
 
 } // namespace
 
+double part_drag(const DragItem& item, const materials::WaterProperties& water, const ModelFactors& closure) {
+    const double most = closure.parts < 0.0 ? item.cd_area_low_m2 : item.cd_area_high_m2;
+    const double area = item.cd_area_m2 + std::abs(closure.parts) * (most - item.cd_area_m2);
+    return 0.5 * water.density_kg_m3 * closure.drag * area;
+}
+
+InertiaMatrix inertia_matrix(const HydroBody& hull, const MassProperties& weights,
+                             const materials::WaterProperties& water) {
+    const double rho = water.density_kg_m3;
+    const double b = weights.b_m.x;
+    const double heave = rho * hull.heave_m3;
+    const double heave_pitch = rho * (hull.heave_x_m4 - b * hull.heave_m3);
+    const double pitch = rho * (hull.heave_xx_m5 - 2.0 * b * hull.heave_x_m4 + b * b * hull.heave_m3);
+    const double g_down = weights.mass_kg * down(weights, weights.g_m.z);
+    const double g_forward = -weights.mass_kg * forward(weights, weights.g_m.x) + heave_pitch;
+    return {{{weights.mass_kg + rho * hull.surge_m3, 0.0, g_down},
+             {0.0, weights.mass_kg + heave, g_forward},
+             {g_down, g_forward, weights.pitch_inertia_kg_m2 + pitch}}};
+}
+
 SteadySums steady_sums(const HydroBody& hull, const MassProperties& weights, std::span<const DragItem> items,
                        const materials::WaterProperties& water, const ModelFactors& closure) {
     SteadySums s;
     const double half_rho = 0.5 * water.density_kg_m3 * closure.drag;
     const double root_nu = std::sqrt(water.viscosity_pa_s / water.density_kg_m3);
     const double across = half_rho * end_effect_at(hull.ends, closure.ends);
-    for (const HydroBody::Slice& slice : hull.slices) {
-        const double p = across * slice.pressure_m2;
-        const double f = across * root_nu * slice.friction_m3_2;
-        const double arm = forward(weights, slice.x_m);
-        s.cross_p += p;
-        s.cross_f += f;
-        s.cross_p_arm += p * arm;
-        s.cross_f_arm += f * arm;
-    }
+    s.cross_p = across * hull.pressure.sum;
+    s.cross_f = across * root_nu * hull.friction.sum;
+    s.cross_p_arm = across * (weights.b_m.x * hull.pressure.sum - hull.pressure.x_m);
+    s.cross_f_arm = across * root_nu * (weights.b_m.x * hull.friction.sum - hull.friction.x_m);
     s.along_p = half_rho * closure.along * hull.along_pressure_m2;
     s.along_f = half_rho * closure.along * root_nu * hull.along_friction_m3_2;
     s.along_arm = down(weights, hull.along_z_m);
     for (const DragItem& item : items) {
-        const double k = half_rho * parts_area(item, closure.parts);
+        const double k = part_drag(item, water, closure);
         s.parts += k;
         s.parts_forward += k * forward(weights, item.at_m.x);
         s.parts_down += k * down(weights, item.at_m.z);
@@ -68,14 +78,17 @@ SteadySums steady_sums(const HydroBody& hull, const MassProperties& weights, std
     return s;
 }
 
-SteadySums::Speeds SteadySums::speeds(double pitch_rad) const {
-    const double gx = std::abs(weight_n * std::sin(pitch_rad));
+SteadySums::Speeds SteadySums::speeds(double pitch_rad, const Speeds& near) const {
+    const double sine = std::sin(pitch_rad);
+    const double gx = std::abs(weight_n * sine);
     const double gz = std::abs(weight_n * std::cos(pitch_rad));
     // Newton's method on the magnitudes of both speeds. Either term alone gives an upper bound for each, and
     // the drag is the gradient of a convex function of the speeds, so it converges quickly; a magnitude never
     // drops below a tenth in one step.
-    double u = std::sqrt(gx / (along_p + parts));
-    double w = std::sqrt(gz / (cross_p + parts));
+    const double u_near = std::abs(near.along_m_s);
+    const double w_near = std::abs(near.across_m_s);
+    double u = gx > 0.0 && u_near > 0.0 ? u_near : std::sqrt(gx / (along_p + parts));
+    double w = gz > 0.0 && w_near > 0.0 ? w_near : std::sqrt(gz / (cross_p + parts));
     for (int i = 0; i < 40; ++i) {
         const double v = std::sqrt(u * u + w * w);
         if (!(v > 0.0)) break;
@@ -98,7 +111,7 @@ SteadySums::Speeds SteadySums::speeds(double pitch_rad) const {
         // Convergence is quadratic: the error after this step is below rounding.
         if (std::abs(du) <= 1e-7 * u && std::abs(dw) <= 1e-7 * w) break;
     }
-    return {weight_n * std::sin(pitch_rad) > 0.0 ? -u : u, weight_n < 0.0 ? -w : w};
+    return {weight_n * sine > 0.0 ? -u : u, weight_n < 0.0 ? -w : w};
 }
 
 double SteadySums::Speeds::vertical_m_s(double pitch_rad) const {
@@ -129,25 +142,19 @@ Motion::Motion(const HydroBody& hull, const MassProperties& weights, std::span<c
             {forward(weights, s.x_m), across * s.pressure_m2, across * root_nu * s.friction_m3_2});
     }
     for (const DragItem& item : items) {
-        items_.push_back({forward(weights, item.at_m.x), down(weights, item.at_m.z),
-                          half_rho * parts_area(item, closure.parts)});
+        items_.push_back(
+            {forward(weights, item.at_m.x), down(weights, item.at_m.z), part_drag(item, water, closure)});
     }
-    const double b = weights.b_m.x;
-    const double heave = rho * hull.heave_m3;
-    const double heave_pitch = rho * (hull.heave_x_m4 - b * hull.heave_m3);
-    const double pitch = rho * (hull.heave_xx_m5 - 2.0 * b * hull.heave_x_m4 + b * b * hull.heave_m3);
-    Eigen::Matrix3d m = Eigen::Matrix3d::Zero();
-    m(0, 0) = weights.mass_kg + rho * hull.surge_m3;
-    m(1, 1) = weights.mass_kg + heave;
-    m(2, 2) = weights.pitch_inertia_kg_m2 + pitch;
-    m(0, 2) = m(2, 0) = weights.mass_kg * down(weights, weights.g_m.z);
-    m(1, 2) = m(2, 1) = -weights.mass_kg * forward(weights, weights.g_m.x) + heave_pitch;
+    inertia_ = inertia_matrix(hull, weights, water);
+    Eigen::Matrix3d m;
+    for (std::size_t i = 0; i < 3; ++i) {
+        for (std::size_t k = 0; k < 3; ++k)
+            m(static_cast<int>(i), static_cast<int>(k)) = inertia_[i][k];
+    }
     const Eigen::Matrix3d inverse = m.inverse();
     for (std::size_t i = 0; i < 3; ++i) {
-        for (std::size_t k = 0; k < 3; ++k) {
-            inertia_[i][k] = m(static_cast<int>(i), static_cast<int>(k));
+        for (std::size_t k = 0; k < 3; ++k)
             inverse_[i][k] = inverse(static_cast<int>(i), static_cast<int>(k));
-        }
     }
     munk_loss_kg_ = (1.0 - closure.munk) * rho * (hull.heave_m3 - hull.surge_m3);
 }

@@ -75,7 +75,9 @@ struct SteadySums {
         double across_m_s = 0.0;
         [[nodiscard]] double vertical_m_s(double pitch_rad) const; ///< down positive
     };
-    [[nodiscard]] Speeds speeds(double pitch_rad) const;
+    [[nodiscard]] Speeds speeds(double pitch_rad) const { return speeds(pitch_rad, {}); }
+    /// The same, found sooner from speeds at a pitch nearby.
+    [[nodiscard]] Speeds speeds(double pitch_rad, const Speeds& near) const;
 
     /// The nose-up moment left at those speeds [N·m]: zero in a steady fall.
     [[nodiscard]] double moment_n_m(double pitch_rad, const Speeds& speeds) const;
@@ -83,6 +85,15 @@ struct SteadySums {
         return moment_n_m(pitch_rad, speeds(pitch_rad));
     }
 };
+
+/// Masses and added masses about B, for (u, w, q); symmetric.
+using InertiaMatrix = std::array<std::array<double, 3>, 3>;
+[[nodiscard]] InertiaMatrix inertia_matrix(const HydroBody& hull, const MassProperties& weights,
+                                           const materials::WaterProperties& water);
+
+/// Drag of a part over its own speed squared [kg/m]: ½ρ·CdA with these factors.
+[[nodiscard]] double part_drag(const DragItem& item, const materials::WaterProperties& water,
+                               const ModelFactors& closure);
 
 [[nodiscard]] SteadySums steady_sums(const HydroBody& hull, const MassProperties& weights,
                                      std::span<const DragItem> items, const materials::WaterProperties& water,

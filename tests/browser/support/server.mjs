@@ -1,5 +1,7 @@
 // A small server for the page alone, on its own port, that can be stopped while the page is open.
 
+import { createHash } from "node:crypto";
+import { cpSync, readFileSync, writeFileSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { createServer } from "node:http";
 import { extname, join, normalize } from "node:path";
@@ -9,6 +11,24 @@ const types = {
   ".json": "application/json", ".png": "image/png", ".svg": "image/svg+xml", ".txt": "text/plain; charset=utf-8",
   ".webmanifest": "application/manifest+json",
 };
+
+const hashList = /(?<=^const files = ).*?(?=;)/m;
+
+/** Name → SHA-256 of the files of an assembled page, as its worker names them. */
+export const hashesIn = (folder) => JSON.parse(hashList.exec(readFileSync(join(folder, "service-worker.js"), "utf8"))[0]);
+
+/** Makes the folder `next` another build of the page in `folder`, with a script of its own; returns the build it is made from. */
+export function nextBuild(folder, next) {
+  cpSync(folder, next, { recursive: true });
+  const build = /name="evenfall-build" content="([^"]+)"/.exec(readFileSync(join(folder, "index.html"), "utf8"))[1];
+  const change = (name, to) => writeFileSync(join(next, name), to(readFileSync(join(next, name), "utf8")));
+  change("index.html", (text) => text.replaceAll(build, "next-build"));
+  change("evenfall.js", (text) => `${text}globalThis.isNextBuild = true;\n`);
+  const hashOf = (name) => createHash("sha256").update(readFileSync(join(next, name))).digest("hex");
+  change("service-worker.js", (text) => text.replaceAll(build, "next-build")
+    .replace(hashList, (list) => JSON.stringify(Object.fromEntries(Object.keys(JSON.parse(list)).map((name) => [name, hashOf(name)])))));
+  return build;
+}
 
 /**
  * Serves `folder` under /bench/, like a project page below a host. `modules` is the folder of the page's own modules,

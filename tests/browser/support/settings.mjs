@@ -22,10 +22,10 @@ export const oneFile = process.env.EVENFALL_ONE_FILE ?? join(dirname(pageDir), "
 /** The demo presets. */
 export const presetsDir = needed("EVENFALL_PRESETS", "the folder presets/");
 
-const browser = needed("EVENFALL_CHROMIUM", "the Chromium to drive");
+export const chromiumPath = needed("EVENFALL_CHROMIUM", "the Chromium to drive");
 const packages = needed("EVENFALL_NODE_MODULES", "the folder that holds playwright-core");
 const take = createRequire(join(packages, "start.js"));
-const { chromium } = take("playwright-core");
+export const { chromium } = take("playwright-core");
 /** The driver of the distribution's Firefox, by the standard WebDriver BiDi, and that Firefox. */
 export const firefoxDriver = take("puppeteer-core");
 export const firefoxPath = process.env.EVENFALL_FIREFOX ?? "/usr/bin/firefox-esr";
@@ -37,13 +37,11 @@ export const axeSource = join(packages, "axe-core/axe.min.js");
 export const shotsDir = process.env.EVENFALL_SHOTS ?? join(dirname(pageDir), "shots");
 mkdirSync(shotsDir, { recursive: true });
 
-/** Starts a browser that draws WebGL in software and can reach only this machine; `more` are further switches. */
-export function launchBrowser(more = []) {
-  return chromium.launch({
-    executablePath: browser,
-    args: [
-      "--use-gl=angle", "--use-angle=swiftshader", "--enable-unsafe-swiftshader", "--no-sandbox",
-      "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1", ...more,
-    ],
-  });
-}
+/** Switches of a browser that draws WebGL in software and can reach only this machine. */
+export const switches = [
+  "--use-gl=angle", "--use-angle=swiftshader", "--enable-unsafe-swiftshader", "--no-sandbox",
+  "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
+];
+
+/** Starts such a browser; `more` are further switches. */
+export const launchBrowser = (more = []) => chromium.launch({ executablePath: chromiumPath, args: [...switches, ...more] });

@@ -37,7 +37,11 @@ export function makeLocks() {
 
 Object.defineProperty(globalThis, "navigator", { value: { locks: {} }, configurable: true });
 const { createStore } = await pageModule("store.js");
+const { sealed } = await pageModule("storage.js");
 const { createAutosave } = await pageModule("autosave.js");
+
+/** Lays a session onto a device's shelf, as a tab of that store does. */
+export const shelve = (store, session, lure = "own", time = 1) => store.keep([["shelf", { ...sealed(0, time, store.tab, session), lure }]]);
 
 /** A device's storage; `room` is how many characters fit, `broken` makes every access throw, `refuses` some writing. */
 export function makeDevice() {
@@ -48,6 +52,8 @@ export function makeDevice() {
     room: Infinity,
     broken: false,
     refuses: () => false, // of a key: to be written
+    letGo: [], // what the bin had to let go
+    writes: Infinity, // so many more reach the device: then its page is killed
     /** From now on only `more` further characters fit. */
     fill: (more) => { device.room = size() + more; },
     /** Is this text anywhere on the device? */
@@ -56,6 +62,7 @@ export function makeDevice() {
   const storage = new Proxy({
     getItem: (key) => held.get(key) ?? null,
     setItem(key, text) {
+      if (device.writes-- <= 0) return;
       const before = held.get(key);
       held.set(key, text);
       if (size() <= device.room && !device.refuses(key)) return;
@@ -63,19 +70,21 @@ export function makeDevice() {
       else held.set(key, before);
       throw new DOMException("full", "QuotaExceededError");
     },
-    removeItem: (key) => held.delete(key),
+    removeItem: (key) => device.writes-- > 0 && held.delete(key),
   }, {
     ownKeys: () => [...held.keys()],
     getOwnPropertyDescriptor: (_, key) => (held.has(key) ? { value: held.get(key), enumerable: true, configurable: true } : undefined),
   });
   let clock = 0;
+  device.now = () => ++clock;
   device.open = (tab) => createStore({
     storage: () => {
       if (device.broken) throw new DOMException("denied", "SecurityError");
       return storage;
     },
     tab,
-    now: () => ++clock,
+    now: device.now,
+    onLetGo: (text) => device.letGo.push(text),
   });
   return device;
 }
@@ -86,8 +95,8 @@ export const lureOf = (session) => session && JSON.parse(session).document;
 /** A tab of the page on a device, with a bench that holds any value as its lure. */
 export function openTab(device, tab, first = "demo") {
   const store = device.open(tab);
-  const { session } = store.load();
-  const bench = { lure: lureOf(session) ?? first };
+  const { save } = store.load();
+  const bench = { lure: lureOf(save?.session) ?? first };
   const core = {
     documentJson: () => JSON.stringify(bench.lure),
     sessionJson: (withHistory) => JSON.stringify({ ...JSON.parse(sessionOf(bench.lure)), ...(withHistory && bench.history) }),
@@ -96,12 +105,14 @@ export function openTab(device, tab, first = "demo") {
   const autosave = createAutosave({
     core,
     store,
+    save,
+    now: device.now,
     onFailure: () => told.push("not kept"),
     onSuccess: () => told.push("kept"),
     onLeave: (may) => told.push(may ? "leaves" : "stays"),
     onElsewhere: () => told.push("elsewhere"),
   });
-  if (session === null) autosave.untouched();
+  if (save === null) autosave.untouched();
   const lay = (lure) => () => {
     bench.lure = lure;
     autosave.changed();
@@ -123,13 +134,12 @@ export function openTab(device, tab, first = "demo") {
     link(lure) {
       autosave.flush();
       bench.lure = lure;
-      autosave.holdBack();
+      autosave.linked();
     },
     load: (session) => lay(lureOf(session))(),
-    shelf: () => store.lures().map((lure) => lureOf(lure.session)),
-    kept: () => store.kept().map((lure) => lureOf(lure.session)),
+    shelf: () => store.lures(autosave.lureId()).map((lure) => lureOf(lure.session)),
   };
 }
 
 /** What the next visit brings. */
-export const nextVisit = (device) => lureOf(device.open("next").load().session);
+export const nextVisit = (device) => lureOf(device.open("next").load().save?.session) ?? null;

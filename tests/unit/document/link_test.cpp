@@ -1,5 +1,6 @@
 #include "document/link.hpp"
 #include "document/write.hpp"
+#include "support/limit_lures.hpp"
 #include "unit/document/documents.hpp"
 
 #include <catch2/generators/catch_generators.hpp>
@@ -166,6 +167,17 @@ TEST_CASE("a link cut anywhere is refused as damaged") {
     CHECK(link_refusal("https://lures.example/#").code == ProblemCode::damaged_link);
 }
 
+TEST_CASE("a line break or a blank within a link is forgiven, wherever it is") {
+    const document::Document document = document_of(full_text);
+    const std::string link = write_link(document);
+    for (std::size_t at = 0; at <= link.size(); ++at) {
+        const std::string broken = link.substr(0, at) + (at % 2 == 0 ? "\r\n  " : "\n") + link.substr(at);
+        const auto read = read_link(broken);
+        REQUIRE(read.ok());
+        REQUIRE(document::same(*read, document));
+    }
+}
+
 TEST_CASE("a link with one letter changed is refused as damaged, or says the same") {
     const document::Document document = document_of(full_text);
     const std::string link = write_link(document);
@@ -283,6 +295,35 @@ TEST_CASE("a link made by the first release still opens") {
     expected.air_m3.reset();                                          // nor was there caught air
     expected.shape.carving = document::Shape{}.carving; // nor did it say how closely it is carved
     CHECK(document::same(*document, expected));
+}
+
+TEST_CASE("what a short link leaves out does not make its lure too long to be opened again") {
+    // Every list full, and every text of it short.
+    const document::Document d =
+        support::with_full_log(support::at_the_limits(), document::ReadingKind::dry_weight, 0.05, 0.001);
+    CHECK(write_document(d).size() < 3 * document::max_document_bytes / 4);
+}
+
+TEST_CASE("a link whose lure could not be opened again as a file is refused") {
+    document::Document d = support::at_the_limits();
+    const std::string longest(document::max_text, '"'); // written as two letters each
+    for (auto& hole : d.holes)
+        hole.name = longest;
+    for (auto& part : d.parts)
+        part.name = longest;
+    for (auto& coat : d.coats)
+        coat.note = longest;
+    while (write_document(d).size() <= document::max_document_bytes) {
+        REQUIRE(d.log.size() < document::max_readings);
+        document::Reading reading;
+        reading.mass_kg = 0.05;
+        reading.note = longest;
+        d.log.push_back(reading);
+    }
+    REQUIRE(document::write_compact(d).size() <= document::max_document_bytes);
+    const Problem refused = link_refusal(write_link(d));
+    CHECK(refused.code == ProblemCode::too_large);
+    CHECK(refused.limit == Sentence("256 kB"));
 }
 
 TEST_CASE("a link made when link version 2 was laid down still opens") {

@@ -130,7 +130,7 @@ TEST_CASE("bad input is refused with the field's path and one clear sentence") {
         Refused{R"("segment":2)", R"("segment":1.5)", ProblemCode::wrong_type, "/parts/0/segment",
                 "The “segment” of part 1 must be a whole number."},
         Refused{R"("stage":"rigged")", R"("stage":"leaded")", ProblemCode::unknown_name, "/parts/0/stage",
-                "The “stage” of part 1 is “leaded”; it may be one of hardware, rigged."},
+                "The “stage” of part 1 is “leaded”; it may be one of hardware, painted, rigged."},
         Refused{R"("surfaces":["skin"])", R"("surfaces":[])", ProblemCode::missing_key, "/coats/0/surfaces",
                 "Coat 1 names none of its surfaces; name at least one."},
         Refused{R"("mass_g":1.1)", R"("thickness_mm":0.2)", ProblemCode::unknown_key, "/coats/0/thickness_mm",
@@ -145,6 +145,12 @@ TEST_CASE("bad input is refused with the field's path and one clear sentence") {
                 "The name of pocket 2 holds a control character; use letters, digits and signs only."},
         Refused{R"("name":"slot")", R"("name":"a\u202eb")", ProblemCode::out_of_range, "/pockets/1/name",
                 "The name of pocket 2 holds a control character; use letters, digits and signs only."},
+        Refused{R"("name":"slot")", R"("name":"slot\uffff")", ProblemCode::out_of_range, "/pockets/1/name",
+                "The name of pocket 2 holds a code that is no letter; use letters, digits and signs only."},
+        Refused{R"("name":"slot")", R"("name":"slot\u200b")", ProblemCode::out_of_range, "/pockets/1/name",
+                "The name of pocket 2 holds an invisible letter; use letters, digits and signs only."},
+        Refused{R"("name":"slot")", R"("name":"\u200d\ufe0f")", ProblemCode::out_of_range, "/pockets/1/name",
+                "The name of pocket 2 holds invisible letters alone; use letters, digits and signs only."},
         Refused{R"("half_outline":[[0,-1],[0.8,-0.5],[1,0.1],[0.6,0.7],[0,1]])",
                 R"("half_outline":[[0,-1],[0,1]])", ProblemCode::missing_key, "/shape/section/half_outline",
                 "A drawn section needs a half outline of at least 3 points."});
@@ -234,7 +240,9 @@ TEST_CASE("no part of a document takes an empty key, or one named like a coordin
 TEST_CASE("a key that stands twice is refused") {
     const Problem problem =
         refusal_of(with(full_text, R"("depth_mm":9,)", R"("depth_mm":9,"depth_mm":8,)"))[0];
-    CHECK(problem.sentence.text(evenfall::units::metric) == "The key “depth_mm” stands twice in one object.");
+    CHECK(problem.sentence.text(evenfall::units::metric) ==
+          "The key “/holes/0/depth_mm” stands twice in one object.");
+    CHECK(problem.path == "/holes/0/depth_mm");
 }
 
 TEST_CASE("an object of more keys than any of ours is stopped while it is read") {
@@ -245,14 +253,23 @@ TEST_CASE("an object of more keys than any of ours is stopped while it is read")
     CHECK(problems.size() == 1);
     CHECK(problems[0].code == ProblemCode::too_large);
     CHECK(problems[0].limit.text(evenfall::units::metric) == "256 keys");
+    CHECK(problems[0].sentence.text(evenfall::units::metric) ==
+          "The object at “/” has more than 256 keys; no lure needs that.");
+    CHECK(refusal_of("{\"a\":[1,{\"b\":{" + keys + "}}]}")[0].path == "/a/1/b");
 }
 
 TEST_CASE("deep nesting and huge texts are stopped before a tree is built") {
     const std::string deep = std::string(100'000, '[') + std::string(100'000, ']');
     CHECK(refusal_of(deep)[0].sentence.text(evenfall::units::metric) ==
-          "The document is nested deeper than 16 levels; no lure needs that.");
+          "The document is nested deeper than 16 levels, at “/0/0/0/0/0/0/0/0/0/0/0/0/0/0/0”; no lure needs "
+          "that.");
     const std::string huge(document::max_document_bytes + 1, ' ');
     CHECK(refusal_of(huge)[0].code == ProblemCode::too_large);
+    CHECK(refusal_of("\n\n" + huge)[0].sentence.text(evenfall::units::metric) ==
+          "The document is 257 kB long; the limit is 256 kB, which it passes at line 3, column 262143.");
+    // Columns are letters, not bytes.
+    CHECK(refusal_of("{\"größe\":x}")[0].sentence.text(evenfall::units::metric) ==
+          "This is not JSON: it goes wrong at line 1, column 10.");
     CHECK(document_of(least_text + std::string(document::max_document_bytes - least_text.size(), ' '))
               .segment_names.size() == 1);
 }
@@ -288,21 +305,30 @@ TEST_CASE("what a stranger wrote is quoted cut short and without control charact
                              "c\xE2\x80\xA8"
                              "d\xE2\x81\xA6"
                              "e") == "abcde");
+    // Zero width space, word joiner, no letter at all, and joiners with nothing to join (U+200B, U+2060,
+    // U+FFFE, U+200D); a family of four keeps what joins it.
+    CHECK(document::quotable("a\xE2\x80\x8B"
+                             "b\xE2\x81\xA0"
+                             "c\xEF\xBF\xBE"
+                             "d") == "abcd");
+    CHECK(document::quotable("\xE2\x80\x8D\xEF\xB8\x8F").empty());
+    const std::string two = "\xF0\x9F\x91\xA8\xE2\x80\x8D\xF0\x9F\x91\xA9";
+    CHECK(document::quotable(two) == two);
     CHECK(document::quotable("“5 €” – ½ · \xF0\x9F\x90\x9F") == "“5 €” – ½ · \xF0\x9F\x90\x9F");
 }
 
 TEST_CASE("a text that is no UTF-8 is refused wherever it stands, so that whatever is taken can be written "
           "and read (RFC 3629, section 4)") {
     // Both ends of each row of the table there, and what lies just beyond them. U+0080 and U+2028 are control
-    // characters here.
+    // characters here, U+FFFF and U+10FFFF no letters.
     const std::pair<const char*, bool> texts[] = {{"\xC2\xA0", true},
                                                   {"\xDF\xBF", true},
                                                   {"\xE0\xA0\x80", true},
                                                   {"\xED\x9F\xBF", true},
                                                   {"\xEE\x80\x80", true},
-                                                  {"\xEF\xBF\xBF", true},
+                                                  {"\xEF\xBF\xBD", true},
                                                   {"\xF0\x90\x80\x80", true},
-                                                  {"\xF4\x8F\xBF\xBF", true},
+                                                  {"\xF4\x8F\xBF\xBD", true},
                                                   {"\xC3", false},
                                                   {"\xC3\xC3", false},
                                                   {"\x80", false},

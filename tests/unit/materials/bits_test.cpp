@@ -59,6 +59,18 @@ TEST_CASE("a twist of 1.8 mm is glued into a 2 mm hole, in the other systems int
     CHECK_FALSE(bits[2].has_value()); // letter A is 5.9 mm: too loose
 }
 
+TEST_CASE("a pin of 1.2 mm goes into 3/64 in, which is a hundredth thinner, and into 1.2 mm", "[bits]") {
+    const auto bits = for_pin(m_from_mm(1.2));
+    REQUIRE(bits[0].has_value());
+    CHECK(bits[0]->name() == "3/64 in"); // 1.191 mm
+    REQUIRE(bits[1].has_value());
+    CHECK(bits[1]->name() == "#55"); // 1.321 mm: #56 is 1.181 mm
+    CHECK_FALSE(bits[2].has_value());
+    REQUIRE(bits[3].has_value());
+    CHECK(bits[3]->name() == "1.2 mm");
+    CHECK(for_pin(m_from_mm(1.21))[0]->name() == "1/16 in");
+}
+
 TEST_CASE("the nearest bit of a system is no farther off than any other of it", "[bits]") {
     for (const double mm : {0.3, 1.55, 3.21, 5.0, 6.35, 8.0, 10.4, 14.0}) {
         for (const System system : {System::fraction, System::number, System::letter, System::metric}) {

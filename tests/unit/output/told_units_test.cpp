@@ -216,6 +216,7 @@ TEST_CASE("refusals of what is asked beside the document speak the reader's unit
         board.length_m = board.width_m = board.height_m = board.mass_kg = off;
         told.add_refusal(materials::weigh_board(board, *materials::find_wood("basswood"), off));
         resin::MixRequest mix;
+        mix.ratio.resin = mix.ratio.hardener = 1.0;
         mix.on_lure_kg = mix.label.batch_kg = off;
         mix.mix_c = mix.room_c = mix.label.temperature_c = off;
         told.add_refusal(resin::mix(mix));
@@ -224,6 +225,7 @@ TEST_CASE("refusals of what is asked beside the document speak the reader's unit
     resin::MixRequest thick;
     thick.on_lure_kg = 0.5;
     thick.lures = 2;
+    thick.ratio.resin = thick.ratio.hardener = 1.0;
     if (const auto mix = resin::mix(thick); mix.ok()) told.add(mix->warnings);
     for (const double distance_m : {0.0, 0.01, 1.9}) {
         picture::Contour contour;

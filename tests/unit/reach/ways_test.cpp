@@ -1,6 +1,7 @@
 #include "bench/lead/lead_plan.hpp"
 #include "bench/lead/problem.hpp"
 #include "bench/other_material.hpp"
+#include "document/work_done.hpp"
 #include "materials/tackle.hpp"
 #include "reach.hpp"
 #include "reach/costs.hpp"
@@ -239,4 +240,25 @@ TEST_CASE("a hook of another size weighs and reaches as the table has it, and ke
     CHECK(larger.name == hook.name);
     CHECK_THAT(larger.mass_kg, WithinAbs(hook.mass_kg, 1e-12));
     CHECK_THAT(larger.at_m.z, WithinAbs(hook.at_m.z, 1e-12));
+}
+
+TEST_CASE("readings of the drilled piece stay readings of the holes that a way changes", "[reach]") {
+    Document d = support::preset_named("millrace-170");
+    d.targets.by = document::TargetBy::fall;
+    d.targets.fall_m_s = 0.4;
+    document::Reading reading;
+    reading.kind = document::ReadingKind::dry_weight;
+    reading.stage = Stage::drilled;
+    reading.mass_kg = evaluate(d)->answers.stages[static_cast<std::size_t>(Stage::drilled)].mass.kg;
+    document::put_down(d, reading);
+    const auto ways = reach::ways_out(d, {d.targets, {}});
+    REQUIRE(ways.ok());
+    REQUIRE_FALSE(ways->ways.empty());
+    const Document& changed = ways->ways.front().document;
+    REQUIRE(changed.log.size() == 1);
+    REQUIRE(changed.log.front().before_change);
+    const Document then = document::before_change(changed, *changed.log.front().before_change);
+    REQUIRE(then.holes.size() >= d.holes.size());
+    for (std::size_t i = 0; i < d.holes.size(); ++i)
+        CHECK(then.holes[i].depth_m == d.holes[i].depth_m);
 }

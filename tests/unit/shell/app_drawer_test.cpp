@@ -15,7 +15,8 @@ TEST_CASE("a part without a name, or for a full drawer, is not laid into it sile
     d.parts[0].name.clear();
     REQUIRE(bench.app.open_json(write_document(d)).empty());
     bench.rest();
-    bench.tap_all({"step.hardware", "hardware.0"});
+    bench.tap("step.hardware");
+    bench.reach("hardware.0");
     bench.reach("hardware.0.drawer");
     CHECK(bench.there("toast"));
     CHECK_FALSE(bench.app.last_problem().empty());

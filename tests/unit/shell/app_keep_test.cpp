@@ -257,6 +257,11 @@ TEST_CASE("another lure is chosen on the shelf and stands beside the one on the 
         bench.tap(other);
         CHECK_FALSE(bench.there("shelf.close"));
         REQUIRE(bench.there("variants.close"));
+        for (const char* figure : {"finished", "in_water", "fall", "hang", "righting", "chance"}) {
+            INFO(figure);
+            bench.reach(std::string("help.") + figure);
+            CHECK(bench.there(std::string("help.") + figure));
+        }
         bench.tap("variants.close");
         CHECK_FALSE(bench.there("variants.close"));
     }

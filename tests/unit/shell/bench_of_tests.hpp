@@ -66,6 +66,8 @@ struct RecordingHost final : platform::Host {
     std::string today() override { return "2026-03-14"; }
     void announce(const std::string& text) override { announced.push_back(text); }
     void shelf_opens() override { ++shelf_asked; }
+    std::string explained;
+    void explain(const std::string& told_json) override { explained = told_json; }
 };
 
 inline std::string demo_text(const char* name) {
@@ -200,8 +202,8 @@ struct Bench {
             bool visible = false;
             REQUIRE(place_of(id, x, y, visible));
             const float height = ImGui::GetIO().DisplaySize.y;
-            ImGui::GetIO().AddMousePosEvent(x, 0.6f * height);
-            ImGui::GetIO().AddMouseWheelEvent(0.0f, y > 0.6f * height ? -1.0f : 1.0f);
+            ImGui::GetIO().AddMousePosEvent(x, 0.75f * height); // over the panel, also on a phone
+            ImGui::GetIO().AddMouseWheelEvent(0.0f, y > 0.75f * height ? -1.0f : 1.0f);
             rest();
         }
         ImGui::GetIO().AddMousePosEvent(-FLT_MAX, -FLT_MAX);

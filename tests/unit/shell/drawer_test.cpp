@@ -110,7 +110,7 @@ TEST_CASE("a drawer that cannot be is refused by the field that is wrong", "[she
         {with("stainless", "unobtainium"), ProblemCode::unknown_name, "/things/0/material"},
         {with("\"part\"", "\"anvil\""), ProblemCode::unknown_name, "/things/0/kind"},
         {with("\"put_on\"", "\"colour\":1,\"put_on\""), ProblemCode::unknown_key, "/things/0/colour"},
-        {with("rigged", "painted"), ProblemCode::unknown_name, "/things/0/put_on"},
+        {with("rigged", "leaded"), ProblemCode::unknown_name, "/things/0/put_on"},
         {with("Ring", ""), ProblemCode::out_of_range, "/things/0/name"},
         {with("Ring", std::string(81, 'n')), ProblemCode::out_of_range, "/things/0/name"},
         {with(":1,", ":2,"), ProblemCode::unknown_version, "/evenfall_drawer"},

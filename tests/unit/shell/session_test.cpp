@@ -1,6 +1,7 @@
 #include "state/edits.hpp"
 #include "state/session.hpp"
 #include "state/session_json.hpp"
+#include "support/limit_lures.hpp"
 #include "support/presets.hpp"
 
 #include <catch2/catch_test_macros.hpp>
@@ -230,4 +231,40 @@ TEST_CASE("a change that is refused while a plan is shown leaves the plan to be 
     // Another lure is no work on this one: the plan is dropped.
     REQUIRE(session.open(support::preset_named("quarry-230"), "Open"));
     CHECK(session.history().size() == 2);
+}
+
+TEST_CASE("what is taken in can be opened again, and what would be too long as it is saved is refused",
+          "[shell][session]") {
+    int taken = 0;
+    int refused = 0;
+    for (std::size_t letters = 0; letters <= document::max_text; letters += 10) {
+        document::Document large =
+            support::with_full_log(support::at_the_limits(), document::ReadingKind::dry_weight, 0.1, 0.0);
+        const std::string note(letters, '"'); // two characters each in a file
+        large.note = note;
+        for (document::Reading& reading : large.log)
+            reading.note = note;
+        for (document::Part& part : large.parts)
+            part.name = note;
+        for (document::Hole& hole : large.holes)
+            hole.name = note;
+        for (document::Pocket& pocket : large.pockets)
+            pocket.name = note;
+        Session session = millrace();
+        const std::string before = write_document(session.document());
+        if (!session.open_link(write_link(large))) {
+            ++refused;
+            CHECK(session.problems().front().code == ProblemCode::too_large);
+            CHECK(write_document(session.document()) == before);
+            continue;
+        }
+        ++taken;
+        Session again = millrace();
+        CHECK(restore_session(again, write_session(session)).empty());
+        CHECK(write_document(again.document()) == write_document(session.document()));
+        Session from_file = millrace();
+        CHECK(from_file.open_json(write_document(session.document())));
+    }
+    CHECK(taken > 0);
+    CHECK(refused > 0);
 }

@@ -105,7 +105,8 @@ TEST_CASE("a way is kept as one change in the place of a shown plan, and one und
     const std::size_t entries = session.history().size();
     for (const reach::Way& way : all_ways(session.kept()).ways) {
         REQUIRE(session.plan_lead());
-        REQUIRE(session.apply({way.change.text(units::metric), state::take_way(way), true, true}));
+        const auto take = [&](const document::Document&) { return way.document; };
+        REQUIRE(session.apply({way.change.text(units::metric), take, true, true}));
         CHECK_FALSE(session.offer());
         CHECK(session.history().size() == entries + 1);
         CHECK(session.history().undo_label() == way.change.text(units::metric));
@@ -123,23 +124,6 @@ TEST_CASE("a change of the kept lure that is refused leaves a shown plan as it i
     CHECK_FALSE(session.apply({"Joint beyond the tail", beyond, true, true}));
     CHECK(session.offer());
     CHECK(write_document(session.document()) == shown);
-}
-
-TEST_CASE("readings of the drilled piece stay readings of the holes that a way changes", "[shell][ways]") {
-    document::Document d = too_fast();
-    document::Reading reading;
-    reading.kind = document::ReadingKind::dry_weight;
-    reading.stage = Stage::drilled;
-    reading.mass_kg = evaluate(d)->answers.stages[static_cast<std::size_t>(Stage::drilled)].mass.kg;
-    document::put_down(d, reading);
-    const reach::Ways ways = all_ways(d);
-    const document::Document kept = state::take_way(ways.ways.front())(d);
-    REQUIRE(kept.log.size() == 1);
-    REQUIRE(kept.log.front().before_change);
-    const document::Document then = document::before_change(kept, *kept.log.front().before_change);
-    REQUIRE(then.holes.size() >= d.holes.size());
-    for (std::size_t i = 0; i < d.holes.size(); ++i)
-        CHECK(then.holes[i].depth_m == d.holes[i].depth_m);
 }
 
 TEST_CASE("an unmet plan is followed by ways; one is looked at, shown beside the lure, kept and undone",

@@ -125,6 +125,17 @@ TEST_CASE("the usual card is built in every wood and at every usual length, floa
     }
 }
 
+TEST_CASE("a wood too weak for a hook behind a joint is named as the reason", "[starter]") {
+    LureCard card;
+    card.wood = "balsa";
+    card.hooks = 2;
+    const auto lure = new_lure(card);
+    REQUIRE_FALSE(lure.ok());
+    CHECK(lure.problems().front().path == "/hooks");
+    CHECK(lure.problems().front().sentence.text(units::metric) ==
+          "In this wood no joint holds a hook behind it: take one hook, fewer segments, or a stronger wood.");
+}
+
 TEST_CASE("a lure from the card falls at the speed that was asked", "[starter]") {
     LureCard card;
     card.fall = WantedFall::by_speed;

@@ -4,6 +4,7 @@
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
+#include <cmath>
 #include <numbers>
 
 using namespace evenfall;
@@ -13,6 +14,13 @@ using Catch::Matchers::WithinRel;
 using support::answered;
 using support::hinged_block;
 using support::warns_of;
+
+namespace {
+
+// 0.43 of basswood's 990 psi, by the block's 500 kg/m³ over 414.4 of the species at 12 %.
+constexpr double basswood_counted_pa = 0.43 * 990.0 * 6894.757293168 * 500.0 / (0.37 * 1120.0);
+
+} // namespace
 
 TEST_CASE("every pocket round the pin has its eye; three share the load no better than two", "[joints]") {
     document::Document d = hinged_block();
@@ -34,8 +42,8 @@ TEST_CASE("a twist holds by as much of its glued depth as its wire reaches, and 
     document::Hinge& h = *d.joints[0].hinge;
     const double bit_m = 0.0020; // for a twist of 1.8 mm
     const auto pull_out_n = [&](double deep_m) {
-        return 1.5 * std::numbers::pi * bit_m * deep_m * 3e6;
-    }; // two eyes, 3 MPa
+        return 1.5 * std::numbers::pi * bit_m * deep_m * basswood_counted_pa;
+    }; // two eyes
     CHECK_THAT(answered(d).joints[0].strength.pull_out_n, WithinRel(pull_out_n(0.020), 1e-9));
     CHECK_FALSE(warns_of(answered(d), "the twist reaches"));
     // Eye 2 mm inside, wire 0.9 mm, two turns of 4.05 mm, legs of 2 mm; pin 5 mm behind the fore face: 12 mm
@@ -55,6 +63,27 @@ TEST_CASE("a twist holds by as much of its glued depth as its wire reaches, and 
     h.turns = 0.0;
     h.pin_aft_m = 0.030;
     CHECK(answered(d).joints[0].strength.pull_out_n == 0.0);
+}
+
+TEST_CASE(
+    "what is glued into balsa holds a third of what basswood holds, and a light board less than a heavy one",
+    "[joints]") {
+    document::Document d = hinged_block();
+    d.wood.density_kg_m3.reset();
+    const auto held = [&] { return answered(d).joints[0].strength; };
+    const auto bass = held();
+    d.wood.species = "balsa";
+    const auto balsa = held();
+    CHECK_THAT(balsa.pull_out_n / bass.pull_out_n, WithinRel(300.0 / 990.0, 1e-9));
+    CHECK_THAT(balsa.wall_n / bass.wall_n, WithinRel(300.0 / 990.0, 1e-9));
+    CHECK(balsa.wood_n < 0.35 * bass.wood_n);
+    CHECK(balsa.eye_n == bass.eye_n);
+    // A board that the builder weighed: its own density counts.
+    d.wood.species = "basswood";
+    d.wood.density_kg_m3 = 0.8 * 0.37 * 1.12 * 1000.0; // the handbook's gravity at 12 %, a fifth lighter
+    const auto light = held();
+    CHECK_THAT(light.pull_out_n / bass.pull_out_n, WithinRel(0.8, 1e-9));
+    CHECK_THAT(light.wood_n / bass.wood_n, WithinRel(std::pow(0.8, 1.84), 1e-9));
 }
 
 TEST_CASE("a stronger line lowers the safety in proportion; only a joint before a hook is warned of once "

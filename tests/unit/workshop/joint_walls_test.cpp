@@ -1,4 +1,5 @@
 #include "evenfall.hpp"
+#include "materials/woods.hpp"
 #include "unit/water/afloat/forms.hpp"
 #include "unit/workshop/answered_joint.hpp"
 #include "unit/workshop/hinged_block.hpp"
@@ -85,7 +86,9 @@ TEST_CASE("a pin bears on wood where no pocket is and bends over the widest one,
         if (to_mm) p.z_to_m = units::m_from_mm(*to_mm);
         return p;
     };
-    // Bearing 20 MPa across 1.2 mm, bending 4·M over the span, for a pin from −13 to 13 mm.
+    // What basswood of 500 kg/m³ bears across 1.2 mm, bending 4·M over the span, for a pin from −13 to 13 mm.
+    const double bearing_pa =
+        materials::pin_bearing_pa(*materials::find_wood("basswood"), 500.0 / (0.37 * 1120.0));
     const auto hold = [&](std::vector<document::Pocket> pockets, std::optional<double> lower_z_m,
                           std::optional<double> upper_z_m) {
         document::Document e = d;
@@ -95,7 +98,8 @@ TEST_CASE("a pin bears on wood where no pocket is and bends over the widest one,
         const JointAnswer j = answered(e).joints[0];
         const double shared = j.eyes.size() > 1 ? 1.5 : 1.0;
         const double moment = wire::tensile(wire::Temper::spring, 0.0012).low_pa * 1.728e-9 / 6.0;
-        return std::pair(j.strength.wood_n / (20e6 * 0.0012), shared * 4.0 * moment / j.strength.pin_bend_n);
+        return std::pair(j.strength.wood_n / (bearing_pa * 0.0012),
+                         shared * 4.0 * moment / j.strength.pin_bend_n);
     };
     const auto is = [](std::pair<double, double> got, double in_wood_m, double span_m) {
         CHECK_THAT(got.first, WithinAbs(in_wood_m, 1e-12));

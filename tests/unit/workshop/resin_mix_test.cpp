@@ -6,7 +6,9 @@
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include <limits>
+#include <optional>
 #include <string>
+#include <utility>
 
 using namespace evenfall;
 using Catch::Matchers::WithinAbs;
@@ -23,6 +25,8 @@ resin::Mix mixed(const resin::MixRequest& request) {
 resin::MixRequest coat_of(double grams) {
     resin::MixRequest r;
     r.on_lure_kg = units::kg_from_g(grams);
+    r.ratio.resin = 2.0;
+    r.ratio.hardener = 1.0;
     return r;
 }
 
@@ -38,6 +42,23 @@ TEST_CASE("a mix loses what it is said to lose, and the rest is on the lures", "
     CHECK_THAT(units::g_from_kg(m.all.resin_kg), WithinAbs(32.0 / 3.0, 1e-12));
     CHECK_THAT(units::g_from_kg(m.all.hardener_kg), WithinAbs(16.0 / 3.0, 1e-12));
     CHECK_THAT(m.all.resin_kg + m.all.hardener_kg, WithinRel(m.all.mixed_kg, 1e-14));
+}
+
+TEST_CASE("without the label's ratio there is no mix, and a plain sentence asks for it", "[resin]") {
+    for (const auto& [a, b] :
+         {std::pair<std::optional<double>, std::optional<double>>{{}, {}}, {2.0, {}}, {{}, 1.0}}) {
+        resin::MixRequest r = coat_of(2.6);
+        r.ratio.resin = a;
+        r.ratio.hardener = b;
+        const auto m = resin::mix(r);
+        REQUIRE_FALSE(m.ok());
+        CHECK(m.problems().front().path == "/ratio");
+        CHECK(m.problems().front().code == ProblemCode::missing_key);
+        CHECK(m.problems().front().sentence.text(units::metric) ==
+              "Enter the parts of resin and of hardener as your label has them: the ratio differs from resin "
+              "to "
+              "resin.");
+    }
 }
 
 TEST_CASE("equal volumes are not equal grams: each part weighs its volume by its own density", "[resin]") {

@@ -8,6 +8,7 @@
 #include "output/sheet/writers.hpp"
 #include "output/square_code.hpp"
 #include "support/limit_lures.hpp"
+#include "support/presets.hpp"
 #include "support/small_lures.hpp"
 #include "support/soft_tails.hpp"
 
@@ -400,4 +401,50 @@ TEST_CASE("millimetres are written without a locale, an exponent or a negative z
     CHECK(sheet::mm_number(-3.0625) == "-3.063");
     CHECK(sheet::mm_number(100000.0) == "100000");
     CHECK(sheet::mm_number(0.007) == "0.007");
+}
+
+TEST_CASE(
+    "the sheet's typefaces have the letters of the languages that are written in Latin, Greek and Cyrillic",
+    "[sheet]") {
+    // Alphabets beyond Latin-1, as dictionaries order them (common knowledge): Polish, Czech and Slovak,
+    // Hungarian, Romanian, Turkish, Baltic, Welsh, Esperanto, Greek, Russian, Ukrainian, Serbian.
+    const std::string words =
+        "ąćęłńóśźżĄĆĘŁŃÓŚŹŻ áčďéěíňóřšťúůýžĚŘŠŤŮŽĺľŕĹĽŔ őűŐŰ ăâîșțĂÂÎȘȚşţ ğıİşĞŞ āčēģīķļņšūžėįųĀĒĢĪĶĻŅŪĖĮŲ "
+        "ŵŷŴŶ "
+        "ĉĝĥĵŝŭĈĜĤĴŜŬ ẞ αβγδεζηθικλμνξοπρσςτυφχψωάέήίόύώϊϋΐΰ ΑΒΓΔΕΖΗΘΙΚΛΜΝΞΟΠΡΣΤΥΦΧΨΩ "
+        "абвгдеёжзийклмнопрстуфхцчшщъыьэюя АБВГДЕЁЖЗИЙКЛМНОПРСТУФХЦЧШЩЪЫЬЭЮЯ ґєіїҐЄІЇ ђјљњћџЂЈЉЊЋЏ";
+    const SheetOptions options = on(SheetPaper::a4);
+    const sheet::Faces faces{*sheet::Typeface::read(options.typefaces.regular),
+                             *sheet::Typeface::read(options.typefaces.semibold)};
+    for (const char32_t c : sheet::characters(words)) {
+        CAPTURE(static_cast<unsigned>(c));
+        CHECK(faces.regular.glyph(c) != 0);
+        CHECK(faces.semibold.glyph(c) != 0);
+    }
+}
+
+TEST_CASE("letters that the typeface lacks are told on the first page of a PDF, and only there", "[sheet]") {
+    document::Document d = support::preset_named("reedline-120");
+    d.coats.back().name = "\xE9\x87\xA3"; // U+91E3
+    const auto says = [&](SheetFormat format) {
+        const auto layout = sheet_layout(d, on(SheetPaper::a4, format));
+        REQUIRE(layout.ok());
+        std::string all;
+        for (const auto& said : layout->pages.front().said)
+            for (const std::string& cell : said.cells)
+                all += cell + '\n';
+        return all;
+    };
+    CHECK(says(SheetFormat::pdf)
+              .find("The typeface of this sheet lacks U+91E3: a box stands for each. Pages: “Coats "
+                    "and time”.") != std::string::npos);
+    CHECK(says(SheetFormat::svg).find("lacks") == std::string::npos);
+    d.coats.back().name = "Żółw";
+    CHECK(says(SheetFormat::pdf).find("lacks") == std::string::npos);
+}
+
+TEST_CASE("letters that XML cannot write never reach a drawing", "[sheet]") {
+    CHECK(sheet::xml("a\xEF\xBF\xBE"
+                     "b\xEF\xBF\xBF<") == "a\xEF\xBF\xBD"
+                                          "b\xEF\xBF\xBD&lt;");
 }

@@ -323,6 +323,19 @@ TEST_CASE("the sheet parts the epoxy of each film by the usual ratios, loss incl
             row.push_back(figure);
         return row;
     };
+    // One figure for what is lost, wherever it is told.
+    int told = 0;
+    for (const auto& page : layout->pages) {
+        for (const auto& said : page.said) {
+            for (const std::string& cell : said.cells) {
+                CHECK(cell.find("third of") == std::string::npos);
+                if (cell.find("cup and brush") == std::string::npos) continue;
+                CHECK(cell.find("35 %") != std::string::npos);
+                ++told;
+            }
+        }
+    }
+    CHECK(told == 2);
     const double mixed_g = 1000.0 * on_four_kg / 0.65;
     const auto weight = beside("2 : 1 by weight");
     REQUIRE(weight.size() == 4);

@@ -1,0 +1,6 @@
+#pragma once
+
+// Other languages than English.
+
+#include "words/catalogues.hpp"
+#include "words/language.hpp"

@@ -1,0 +1,86 @@
+#pragma once
+
+// The pitches at which drag leaves no moment over: where a lure falls steadily.
+
+#include "base/trade.hpp"
+#include "water/fall/motion.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <vector>
+
+namespace evenfall::fall {
+
+/// The moment left at one pitch after the other [N·m]; each search for the speeds begins at the last ones.
+class MomentByPitch {
+public:
+    explicit MomentByPitch(const SteadySums& sums) : sums_(sums) {}
+    double operator()(double pitch_rad) {
+        speeds_ = sums_.speeds(pitch_rad, speeds_);
+        return sums_.moment_n_m(pitch_rad, speeds_);
+    }
+
+private:
+    const SteadySums& sums_;
+    SteadySums::Speeds speeds_;
+};
+
+/// The root of changed sums that continues the one at `pitch`, where the moment falls (or `rises`) with
+/// pitch; absent where there is none within 84°, the range of the steps.
+[[nodiscard]] std::optional<double> continued_root(const SteadySums& sums, double pitch_rad,
+                                                   bool rises = false);
+
+/// A scan of the moment in steps of 1° from −89.99° to 89.99°; each change of sign is refined to 1e-11 rad.
+/// Two roots within one step show as a minimum of |moment|; the parabola through it then tells where to look
+/// between them. Moments are worked out as they are asked for.
+class PitchScan {
+public:
+    explicit PitchScan(const SteadySums& sums);
+
+    /// Every root, ascending.
+    [[nodiscard]] std::vector<double> roots();
+
+    /// The root nearest to a pitch of those that are `fit`. The scan goes outwards from there, and no farther
+    /// than it must.
+    template <class Fit>
+    [[nodiscard]] std::optional<double> nearest(double pitch_rad, const Fit& fit);
+
+private:
+    static constexpr int most_deg = 90;
+    [[nodiscard]] static double pitch_at(int deg);
+    [[nodiscard]] double at(int deg);
+    /// Those that the steps up to this degree show: they lie in the two degrees below it.
+    [[nodiscard]] std::vector<double> roots_up_to(int deg);
+
+    MomentByPitch moment_;
+    const SteadySums& sums_;
+    std::vector<std::optional<double>> known_;
+};
+
+template <class Fit>
+std::optional<double> PitchScan::nearest(double pitch_rad, const Fit& fit) {
+    std::optional<double> best;
+    const auto off = [&](double root) { return std::abs(root - pitch_rad); };
+    const auto take = [&](int deg) {
+        for (const double root : roots_up_to(deg)) {
+            if ((!best || off(root) < off(*best)) && fit(root)) best = root;
+        }
+    };
+    // A root of the steps up to `low` may lie as near as `low` itself, one of those up to `high` two below
+    // it.
+    int low = std::clamp(static_cast<int>(std::floor(units::deg_from_rad(pitch_rad))), -most_deg, most_deg);
+    int high = low + 1;
+    while (low > -most_deg || high <= most_deg) {
+        const double low_off = low > -most_deg ? std::max(0.0, pitch_rad - pitch_at(low)) : 1e9;
+        const double high_off = high <= most_deg ? std::max(0.0, pitch_at(high - 2) - pitch_rad) : 1e9;
+        if (best && off(*best) <= std::min(low_off, high_off)) break;
+        if (low_off < high_off)
+            take(low--);
+        else
+            take(high++);
+    }
+    return best;
+}
+
+} // namespace evenfall::fall
