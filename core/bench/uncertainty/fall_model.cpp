@@ -77,68 +77,67 @@ std::optional<FallSlopes> FallModel::slopes(const ledger::Sum& sum, double drag)
     return s;
 }
 
-template <class Speed, class Excess>
-std::optional<double> FallModel::in_water_by(const Speed& speed, const ledger::Sum& sum, double drag,
-                                             const Excess& excess) {
+double FallModel::present_kg(const ledger::Sum& sum) const {
+    return std::max(sum.in_water(water_.density_kg_m3).kg, 1e-4);
+}
+
+void FallModel::set_weight(const ledger::Sum& sum, double in_water_kg, double drag) {
     const Vec3 off = sum.g_m() - sum.b_m();
-    const double below = water::bg_across_m(sum.b_m() - sum.g_m());
+    set(sum, in_water_kg, off.x, water::bg_across_m(sum.b_m() - sum.g_m()), drag);
+}
+
+template <class Excess>
+std::optional<double> FallModel::in_water_near_hang(const ledger::Sum& sum, double drag,
+                                                    const Excess& excess) {
     // Secant rule in the logarithm of the mass, from the present one.
-    double s = std::log(std::max(sum.in_water(water_.density_kg_m3).kg, 1e-4));
+    double s = std::log(present_kg(sum));
     const auto excess_at = [&](double log_kg) -> std::optional<double> {
         const double kg = std::exp(log_kg);
-        set(sum, kg, off.x, below, drag);
-        const std::optional<double> v = speed();
+        set_weight(sum, kg, drag);
+        const std::optional<double> v = descent_.speed_near_hang_m_s();
         if (!v || !(*v > 0.0)) return std::nullopt;
         return excess(kg, *v);
     };
     auto at_s = excess_at(s);
-    if (!at_s) return std::nullopt;
     double slope = 0.52;
-    for (int i = 0; i < 12; ++i) {
-        if (std::abs(*at_s) < 1e-11) return std::exp(s);
+    for (int i = 0; at_s && std::abs(*at_s) >= 1e-11 && i < 12; ++i) {
         const double step = std::clamp(-*at_s / slope, -2.0, 2.0);
         const auto next = excess_at(s + step);
-        if (!next) break;
+        if (!next) return std::nullopt;
         const double secant = (*next - *at_s) / step;
         s += step;
         at_s = next;
         if (secant > 0.2 && secant < 2.0) slope = secant;
     }
-    if (at_s && std::abs(*at_s) < 1e-9) return std::exp(s);
-    set(sum, std::max(sum.in_water(water_.density_kg_m3).kg, 1e-4), off.x, below, drag);
-    return std::nullopt;
+    // Whether it is the main fall there need only be asked once.
+    if (!at_s || !(std::abs(*at_s) < 1e-9) || speed() != descent_.speed_near_hang_m_s()) return std::nullopt;
+    return std::exp(s);
 }
 
-template <class Excess>
-std::optional<double> FallModel::in_water_where(const ledger::Sum& sum, double drag, const Excess& excess) {
-    // By the fall near the hang pitch; whether it is the main one there need only be asked once.
-    const auto near_hang = [&] { return descent_.speed_near_hang_m_s(); };
-    if (const auto kg = in_water_by(near_hang, sum, drag, excess); kg && speed() == near_hang()) return kg;
-    return in_water_by([&] { return speed(); }, sum, drag, excess);
-}
-
-std::optional<double> FallModel::in_water_for(const ledger::Sum& sum, double drag, double speed_m_s,
-                                              Look look) {
+std::optional<double> FallModel::in_water_for(const ledger::Sum& sum, double drag, double speed_m_s) {
     if (!(speed_m_s > 0.0 && std::isfinite(speed_m_s))) return std::nullopt;
     const auto kg =
-        in_water_where(sum, drag, [&](double, double speed) { return std::log(speed / speed_m_s); });
-    return kg || look == Look::nearby ? kg : descent_.in_water_for(speed_m_s);
+        in_water_near_hang(sum, drag, [&](double, double speed) { return std::log(speed / speed_m_s); });
+    if (kg) return kg;
+    set_weight(sum, present_kg(sum), drag);
+    return descent_.in_water_for(speed_m_s, present_kg(sum));
 }
 
 std::optional<double> FallModel::in_water_for_time(const ledger::Sum& sum, double drag, double depth_m,
-                                                   double time_s, Look look) {
-    const auto kg = in_water_where(sum, drag, [&](double in_water_kg, double speed) {
+                                                   double time_s) {
+    const auto kg = in_water_near_hang(sum, drag, [&](double in_water_kg, double speed) {
         return std::log(time_s /
                         time_from_rest_s(depth_m, speed, acceleration_length_m(sum, in_water_kg, speed)));
     });
-    if (kg || look == Look::nearby) return kg;
+    if (kg) return kg;
     // Where that finds nothing, by the speed: the acceleration length hardly depends on the weight.
     double length = 0.15;
     std::optional<double> found;
+    set_weight(sum, present_kg(sum), drag);
     for (int i = 0; i < 12; ++i) {
         const double speed = time_from_rest_s(depth_m, 1.0, length) / time_s;
-        found = in_water_for(sum, drag, speed);
-        if (!found || !(*found > 0.0)) return std::nullopt;
+        found = descent_.in_water_for(speed, found.value_or(present_kg(sum)));
+        if (!found) return std::nullopt;
         const double next = acceleration_length_m(sum, *found, speed);
         const bool settled = std::abs(next - length) < 1e-9 * length;
         length = next;

@@ -28,15 +28,12 @@ public:
     /// Steady speed, down positive; absent where it does not sink steadily.
     [[nodiscard]] std::optional<double> speed_m_s(const ledger::Sum& sum, double drag);
     [[nodiscard]] std::optional<FallSlopes> slopes(const ledger::Sum& sum, double drag);
-    /// How far a search for a weight goes: `nearby`, from the present one; `anywhere`, over all weights that
-    /// a lure can have where the first finds nothing, which takes as long as a hundred searches nearby.
-    enum class Look { nearby, anywhere };
-    /// In-water mass for a speed (> 0), with B and G of `sum`. Absent where there is none.
-    [[nodiscard]] std::optional<double> in_water_for(const ledger::Sum& sum, double drag, double speed_m_s,
-                                                     Look look = Look::anywhere);
+    /// In-water mass for a speed (> 0), with B and G of `sum`: with several, the one nearest to the present.
+    /// Absent where there is none.
+    [[nodiscard]] std::optional<double> in_water_for(const ledger::Sum& sum, double drag, double speed_m_s);
     /// The same for a time from rest over a depth.
     [[nodiscard]] std::optional<double> in_water_for_time(const ledger::Sum& sum, double drag, double depth_m,
-                                                          double time_s, Look look = Look::anywhere);
+                                                          double time_s);
     /// Mass and added mass over drag per speed squared: the length over which a fall from rest reaches its
     /// terminal speed.
     [[nodiscard]] double acceleration_length_m(const ledger::Sum& sum, double in_water_kg,
@@ -45,15 +42,14 @@ public:
     [[nodiscard]] const materials::WaterProperties& water() const { return water_; }
 
 private:
-    /// `excess(kg, speed)` is zero at the mass looked for, and nearly a straight line of slope ½ in its
-    /// logarithm.
+    /// By the fall near the hang pitch, where that is the main one: `excess(kg, speed)` is zero at the mass
+    /// looked for, and nearly a straight line of slope ½ in its logarithm.
     template <class Excess>
-    [[nodiscard]] std::optional<double> in_water_where(const ledger::Sum& sum, double drag,
-                                                       const Excess& excess);
-    /// The same with the speed of one rule, from the present mass.
-    template <class Speed, class Excess>
-    [[nodiscard]] std::optional<double> in_water_by(const Speed& speed, const ledger::Sum& sum, double drag,
-                                                    const Excess& excess);
+    [[nodiscard]] std::optional<double> in_water_near_hang(const ledger::Sum& sum, double drag,
+                                                           const Excess& excess);
+    [[nodiscard]] double present_kg(const ledger::Sum& sum) const; ///< in water, at least a tenth of a gram
+    /// In water, with B and G of `sum`.
+    void set_weight(const ledger::Sum& sum, double in_water_kg, double drag);
     void set(const ledger::Sum& sum, double in_water_kg, double aft_m, double below_m, double drag);
     [[nodiscard]] std::optional<double> speed() const; ///< of the main fall
 

@@ -157,11 +157,8 @@ std::optional<Observation> observe_tub_fall(const ReadingCase& c) {
     const double drag = c.model.drag(c.u);
     const double depth = c.reading.depth_m.value_or(0.5);
     Observation o = observation_of(c, b.in_water_kg);
-    const auto kg = falls.in_water_for_time(b.sum, drag, depth, o.read, c.observer.look());
-    if (!kg) {
-        c.observer.count_failed_search();
-        return std::nullopt;
-    }
+    const auto kg = falls.in_water_for_time(b.sum, drag, depth, o.read);
+    if (!kg) return std::nullopt;
     // The same lure, G where it is, as heavy as the reading says.
     ledger::Sum as_read = b.sum;
     const double extra = *kg - b.in_water_kg.value;
@@ -319,10 +316,7 @@ Observer::~Observer() = default;
 
 Observer& Observer::of(const Model& as_read) {
     auto& observer = others_[&as_read];
-    if (observer == nullptr) {
-        observer = std::make_unique<Observer>(as_read);
-        observer->failed_searches_ = failed_searches_;
-    }
+    if (observer == nullptr) observer = std::make_unique<Observer>(as_read);
     return *observer;
 }
 

@@ -99,14 +99,6 @@ public:
     [[nodiscard]] const Balance& balance(Stage stage, int segment, const Eigen::VectorXd& u,
                                          double water_kg_m3);
 
-    /// A log may hold many falls that no lure has. So many of them are looked for over all weights, and then
-    /// no more.
-    [[nodiscard]] FallModel::Look look() const {
-        constexpr int most_failed = 24;
-        return *failed_searches_ < most_failed ? FallModel::Look::anywhere : FallModel::Look::nearby;
-    }
-    void count_failed_search() { ++*failed_searches_; }
-
     /// Of the lure with its hull at a stage and this G.
     [[nodiscard]] Freeboards& freeboards(Stage stage, const Vec3& g_m, double water_kg_m3);
 
@@ -132,7 +124,6 @@ private:
     Eigen::VectorXd kept_at_;
     std::deque<KeptBalance> kept_;
 
-    std::shared_ptr<int> failed_searches_ = std::make_shared<int>(0); ///< of all that read the same log
     std::map<const Model*, std::unique_ptr<Observer>> others_;
     std::map<Key, FallModel> falls_;
     std::map<Stage, afloat::FloatingHull> hulls_;

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace evenfall::fall {
 
@@ -14,9 +15,27 @@ namespace {
 
 constexpr double widest_rad = rad_from_deg(89.99);
 
-double balanced_between(const SteadySums& sums, double from, double to, double at_from, double at_to) {
-    MomentByPitch moment(sums);
+/// A symmetrical body has a root where it is level. Where the moment turns it away from there, it falls a
+/// little nose-down or nose-up: so far aside of such a root the others are looked for.
+constexpr double aside_rad = 1e-4;
+
+template <class Moment>
+double balanced_between(Moment& moment, double from, double to, double at_from, double at_to) {
     return root_between([&](double pitch) { return moment(pitch); }, from, to, at_from, at_to, {1e-11});
+}
+
+/// The root that a change of sign tells, and those beside it where the moment turns the other way there.
+template <class Moment>
+std::vector<double> all_between(Moment& moment, double from, double to, double at_from, double at_to) {
+    const double root = balanced_between(moment, from, to, at_from, at_to);
+    std::vector<double> all{root};
+    const double before = root - aside_rad;
+    const double after = root + aside_rad;
+    if (const double at = before > from ? moment(before) : at_from; (at < 0.0) != (at_from < 0.0))
+        all.insert(all.begin(), balanced_between(moment, from, before, at_from, at));
+    if (const double at = after < to ? moment(after) : at_to; (at < 0.0) != (at_to < 0.0))
+        all.push_back(balanced_between(moment, after, to, at, at_to));
+    return all;
 }
 
 } // namespace
@@ -25,13 +44,12 @@ std::optional<double> continued_root(const SteadySums& sums, double pitch_rad, b
     MomentByPitch moment(sums);
     double from = std::clamp(pitch_rad, -widest_rad, widest_rad);
     double at_from = moment(from);
-    if (at_from == 0.0) {
-        // A symmetrical body has a root where it is level. Where the moment turns it away from there, it
-        // falls a little nose-down or nose-up, and either will do.
-        constexpr double aside = 1e-4;
-        const double beside = moment(from - aside);
+    constexpr double same_rad = 1e-10;
+    if (std::abs(at_from) <= same_rad * std::hypot(sums.righting_n_m, sums.forward_n_m)) {
+        // It is there already, or at a root that turns the other way: then either side of it will do.
+        const double beside = moment(from - aside_rad);
         if ((beside > 0.0) != rises) return from;
-        from -= aside;
+        from -= aside_rad;
         at_from = beside;
     }
     const double way = (at_from > 0.0) != rises ? 1.0 : -1.0;
@@ -39,14 +57,14 @@ std::optional<double> continued_root(const SteadySums& sums, double pitch_rad, b
         const double to = std::clamp(from + way * step, -widest_rad, widest_rad);
         if (to == from) return std::nullopt;
         const double at_to = moment(to);
-        if ((at_to < 0.0) != (at_from < 0.0)) return balanced_between(sums, from, to, at_from, at_to);
+        if ((at_to < 0.0) != (at_from < 0.0)) return balanced_between(moment, from, to, at_from, at_to);
         from = to;
         at_from = at_to;
     }
     return std::nullopt;
 }
 
-PitchScan::PitchScan(const SteadySums& sums) : moment_(sums), sums_(sums), known_(2 * most_deg + 1) {}
+PitchScan::PitchScan(MomentAt moment) : moment_(std::move(moment)), known_(2 * most_deg + 1) {}
 
 double PitchScan::pitch_at(int deg) {
     return std::clamp(rad_from_deg(deg), -widest_rad, widest_rad);
@@ -62,7 +80,7 @@ std::vector<double> PitchScan::roots_up_to(int deg) {
     const double now = at(deg);
     const double last = at(deg - 1);
     if ((last < 0.0) != (now < 0.0))
-        return {balanced_between(sums_, pitch_at(deg - 1), pitch_at(deg), last, now)};
+        return all_between(moment_, pitch_at(deg - 1), pitch_at(deg), last, now);
     if (deg - 2 < -most_deg) return {};
     const double before = at(deg - 2);
     const bool turns =
@@ -72,8 +90,8 @@ std::vector<double> PitchScan::roots_up_to(int deg) {
     const double between = rad_from_deg(deg - 1 + 0.5 * (before - now) / bend);
     const double there = moment_(between);
     if ((there < 0.0) == (last < 0.0)) return {};
-    return {balanced_between(sums_, pitch_at(deg - 2), between, before, there),
-            balanced_between(sums_, between, pitch_at(deg), there, now)};
+    return {balanced_between(moment_, pitch_at(deg - 2), between, before, there),
+            balanced_between(moment_, between, pitch_at(deg), there, now)};
 }
 
 std::vector<double> PitchScan::roots() {

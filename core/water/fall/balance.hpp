@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -31,12 +32,15 @@ private:
 [[nodiscard]] std::optional<double> continued_root(const SteadySums& sums, double pitch_rad,
                                                    bool rises = false);
 
-/// A scan of the moment in steps of 1° from −89.99° to 89.99°; each change of sign is refined to 1e-11 rad.
+/// The moment left by pitch. It may keep what it found last.
+using MomentAt = std::function<double(double pitch_rad)>;
+
+/// A scan of a moment in steps of 1° from −89.99° to 89.99°; each change of sign is refined to 1e-11 rad.
 /// Two roots within one step show as a minimum of |moment|; the parabola through it then tells where to look
 /// between them. Moments are worked out as they are asked for.
 class PitchScan {
 public:
-    explicit PitchScan(const SteadySums& sums);
+    explicit PitchScan(MomentAt moment);
 
     /// Every root, ascending.
     [[nodiscard]] std::vector<double> roots();
@@ -53,8 +57,7 @@ private:
     /// Those that the steps up to this degree show: they lie in the two degrees below it.
     [[nodiscard]] std::vector<double> roots_up_to(int deg);
 
-    MomentByPitch moment_;
-    const SteadySums& sums_;
+    MomentAt moment_;
     std::vector<std::optional<double>> known_;
 };
 

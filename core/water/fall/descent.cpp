@@ -1,7 +1,5 @@
 #include "water/fall/descent.hpp"
 
-#include "base/root.hpp"
-#include "base/trade.hpp"
 #include "ledger/fold.hpp"
 #include "water/hang.hpp"
 
@@ -82,55 +80,6 @@ FallingLure FallingLure::in(const materials::WaterProperties& water) const {
     FallingLure other = *this;
     other.water_ = water;
     return other;
-}
-
-std::optional<double> FallingLure::in_water_for(double vertical_m_s) const {
-    if (!(std::isfinite(vertical_m_s) && vertical_m_s != 0.0 && weights_.displaced_m3 > 0.0))
-        return std::nullopt;
-    const double sign = vertical_m_s > 0.0 ? 1.0 : -1.0;
-    const double target = std::abs(vertical_m_s);
-    FallingLure trial = *this;
-    // Excess of speed at the mass e^s, as the logarithm of a ratio: nearly a straight line of slope ½ in s.
-    const auto excess = [&](double s) {
-        trial.weights_.mass_kg = water_.density_kg_m3 * weights_.displaced_m3 + sign * std::exp(s);
-        trial.weights_.pitch_inertia_kg_m2 =
-            weights_.pitch_inertia_kg_m2 * trial.weights_.mass_kg / weights_.mass_kg;
-        const auto fall = trial.main_fall();
-        return fall && fall->vertical_m_s * sign > 0.0 ? std::log(fall->vertical_m_s * sign / target) : -50.0;
-    };
-    // A rising lure keeps a positive mass; for a sinking one 1 kg per litre is enough.
-    const double most = sign < 0.0 ? std::min(1000.0, water_.density_kg_m3) : 1000.0;
-    const double heaviest = std::log(most * weights_.displaced_m3 * (1.0 - 1e-9));
-    const double lightest = std::log(2e-6);
-    if (!(lightest < heaviest)) return std::nullopt; // less than two cubic millimetres
-    // Starts where a level fall has that speed, and follows the sign of the excess in growing steps. Where
-    // that ends at a jump (a change of sign without a root) or at a limit, the whole range is searched in
-    // small steps, that direction first.
-    const SteadySums s0 = sums();
-    const double level_n = target * ((s0.cross_p + s0.parts) * target + s0.cross_f * std::sqrt(target));
-    const double start = std::clamp(std::log(level_n / units::standard_gravity_m_s2), lightest, heaviest);
-    const double at_start = excess(start);
-    const double stride = std::copysign(0.2, -at_start);
-    struct Pass {
-        double step, growth;
-    };
-    for (const Pass& pass : {Pass{stride, 2.0}, Pass{0.5 * stride, 1.0}, Pass{-0.5 * stride, 1.0}}) {
-        double from = start;
-        double at_from = at_start;
-        for (double step = pass.step;; step *= pass.growth) {
-            const double to = std::clamp(from + step, lightest, heaviest);
-            if (!(std::abs(to - from) > 0.0)) break;
-            const double at_to = excess(to);
-            if (!(at_to * at_from > 0.0)) {
-                const double s = root_between(excess, from, to, at_from, at_to, {1e-10});
-                if (std::abs(excess(s)) <= 1e-6) return sign * std::exp(s);
-                if (pass.growth > 1.0) break;
-            }
-            from = to;
-            at_from = at_to;
-        }
-    }
-    return std::nullopt;
 }
 
 const char* fall_attitude_text(const SteadyFall& fall) {

@@ -142,10 +142,11 @@ public:
     [[nodiscard]] Outcome<Track> track(const TrackRequest& request = {}) const;
 
     /// The weight in water [kg] with which the main steady fall has this vertical speed (negative: rises);
-    /// shape, displaced volume and offset from B to G are kept. With several solutions, one near that of a
-    /// level fall. Absent where there is none: speed 0 or not finite, or skipped where the attitude jumps, or
-    /// a mass outside ±1 kg per litre.
-    [[nodiscard]] std::optional<double> in_water_for(double vertical_m_s) const;
+    /// shape, displaced volume and offset from B to G are kept. With several solutions, the one nearest to
+    /// `near_kg`, as a ratio; without that, nearest to a level fall. Absent where there is none: speed 0 or
+    /// not finite, or skipped where the attitude jumps, or a mass outside ±1 kg per litre.
+    [[nodiscard]] std::optional<double> in_water_for(double vertical_m_s,
+                                                     std::optional<double> near_kg = std::nullopt) const;
 
     [[nodiscard]] FallingLure
     with_in_water(double in_water_kg) const; ///< same shape, volume and offset of G from B

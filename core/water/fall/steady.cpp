@@ -134,7 +134,7 @@ SteadyFalls FallingLure::steady() const {
     const SteadySums usual = sums();
     if (!can_be_scanned(*this, usual)) return all;
     const double hang = all.hang_pitch_rad.value_or(0.0);
-    for (const double pitch : PitchScan(usual).roots()) {
+    for (const double pitch : PitchScan(MomentByPitch(usual)).roots()) {
         SteadyFall& fall = all.falls.emplace_back(fall_at(usual, pitch));
         const DisturbanceRates rates = disturbances(usual, fall);
         fall.stable = decays(rates);
@@ -154,7 +154,7 @@ std::optional<SteadyFall> FallingLure::main_fall(ModelBands doubts) const {
     std::optional<double> pitch = pitch_near_hang(*this, usual);
     if (!pitch || !is_stable(*pitch)) {
         if (!can_be_scanned(*this, usual)) return std::nullopt;
-        pitch = PitchScan(usual).nearest(hang_pitch_rad().value_or(0.0), is_stable);
+        pitch = PitchScan(MomentByPitch(usual)).nearest(hang_pitch_rad().value_or(0.0), is_stable);
     }
     if (!pitch) return std::nullopt;
     SteadyFall fall = fall_at(usual, *pitch);
