@@ -58,6 +58,37 @@ double size(const Pair& p) {
     return std::sqrt(inner(p, p));
 }
 
+/// The nearest h where it has every variable at an end: there each of them would only come nearer beyond it
+/// (Karush, Kuhn and Tucker). Far outside the reach that is found after a look or two.
+std::optional<std::vector<double>> nearest_corner(std::span<const LeadVariable> columns, const Pair& target) {
+    std::vector<double> h;
+    double widest = size(target);
+    for (const LeadVariable& c : columns) {
+        h.push_back(c.lower);
+        widest = std::max(widest, size(c.row) * std::max(-c.lower, c.upper));
+    }
+    constexpr int most_looks = 4;
+    constexpr double clearly = 1e-6; // away from a tie
+    for (int look = 0; look < most_looks; ++look) {
+        Pair over{-target[0], -target[1]};
+        for (std::size_t i = 0; i < h.size(); ++i) {
+            over[0] += columns[i].row[0] * h[i];
+            over[1] += columns[i].row[1] * h[i];
+        }
+        if (!(size(over) > clearly * widest)) return std::nullopt;
+        bool settled = true;
+        for (std::size_t i = 0; i < h.size(); ++i) {
+            const double rise = inner(columns[i].row, over);
+            if (!(std::abs(rise) > clearly * size(columns[i].row) * size(over))) return std::nullopt;
+            const double end = rise > 0.0 ? columns[i].lower : columns[i].upper;
+            settled = settled && end == h[i];
+            h[i] = end;
+        }
+        if (settled) return h;
+    }
+    return std::nullopt;
+}
+
 } // namespace
 
 double outside_by(std::span<const LeadVariable> columns, const Pair& target) {
@@ -126,6 +157,7 @@ std::optional<std::vector<double>> minimise(std::span<const LeadVariable> column
 }
 
 std::vector<double> nearest(std::span<const LeadVariable> columns, const Pair& target) {
+    if (auto corner = nearest_corner(columns, target)) return std::move(*corner);
     if (auto both = minimise(columns, target)) return std::move(*both);
     // What is missing of each sum is a variable of its own. It has to be dear beside all the others together,
     // but not so much that these drown in rounding: by how much is missing, which the first round tells.

@@ -69,6 +69,13 @@ void put(Filling& filling, const std::vector<double>& used_columns) {
         filling.column_m[i] = filling.used[i] ? used_columns[k++] : 0.0;
 }
 
+double furthest_moved(const Filling& from, const Filling& to) {
+    double moved_m = 0.0;
+    for (std::size_t i = 0; i < to.column_m.size(); ++i)
+        moved_m = std::max(moved_m, std::abs(to.column_m[i] - from.column_m[i]));
+    return moved_m;
+}
+
 Pair target_of(const std::vector<LeadVariable>& columns, const Filling& filling, const Pair& off) {
     Pair target{-off[0], -off[1]};
     std::size_t k = 0;
@@ -91,12 +98,9 @@ bool approach(const LeadProblem& task, Filling& filling) {
         const Pair target = target_of(columns, filling, figures(sum));
         Filling next = filling;
         put(next, nearest(columns, target));
-        double moved = 0.0;
-        for (std::size_t i = 0; i < next.column_m.size(); ++i) {
-            moved = std::max(moved, std::fabs(next.column_m[i] - filling.column_m[i]));
-        }
+        const double moved_m = furthest_moved(filling, next);
         filling = std::move(next);
-        if (moved < settled_m) break;
+        if (moved_m < settled_m) break;
     }
     return size(figures(total(task, filling))) < enough_kg;
 }
@@ -165,6 +169,7 @@ Near nearer_from(const Weighed& misses, Filling filling) {
             c.lower = least_fill_length_m;
         Filling there = from.filling;
         put(there, nearest(columns, target_of(columns, from.filling, near(sum))));
+        if (furthest_moved(from.filling, there) < settled_m) break;
         for (double share = 1.0; share > 1e-4 && !(best.squares < from.squares); share *= 0.5) {
             Filling trial = from.filling;
             for (std::size_t i = 0; i < trial.column_m.size(); ++i)
