@@ -60,7 +60,7 @@ std::optional<double> vertical_of(const std::optional<Fall>& way) {
 
 /// Falls and behaviour of one stage in both waters; hull and parts are computed once. Returns the way under
 /// water of the finished lure.
-std::optional<Fall> set_falls(const Inputs& in, const fall::HydroBody& hull, const fall::LevelFall& level,
+std::optional<Fall> set_falls(const Inputs& in, const Kept& kept, const fall::LevelFall& level,
                               const Waters& water, StageAnswer& stage) {
     const bool is_finished = stage.stage == Stage::rigged;
     const bool same_water = water.fishing.density_kg_m3 == water.tub.density_kg_m3 &&
@@ -69,7 +69,8 @@ std::optional<Fall> set_falls(const Inputs& in, const fall::HydroBody& hull, con
     const bool in_tub = !same_water && may_fall(level, stage.in_tub, water.tub);
     std::optional<Fall> way, tub_way;
     if (in_fishing || in_tub) {
-        const fall::FallingLure descent(hull, in.body, in.ledger, in.document, water.fishing, stage.stage);
+        const fall::FallingLure descent(kept.hull, in.body, in.ledger, in.document, water.fishing,
+                                        stage.stage);
         if (in_fishing) way = fall_of(descent, level, stage.in_water, water.fishing, is_finished);
         if (in_tub) tub_way = fall_of(descent.in(water.tub), level, stage.in_tub, water.tub, false);
     }
@@ -150,13 +151,13 @@ std::string segment_name(const document::Document& document, std::size_t s) {
     return s < document.segment_names.size() ? document.segment_names[s] : "Segment " + std::to_string(s + 1);
 }
 
-Answers answers_of(const ledger::LedgerInputs& inputs, const ledger::Ledger& ledger,
-                   const fall::HydroBody& hull, const Waters& water) {
+Answers answers_of(const ledger::LedgerInputs& inputs, const ledger::Ledger& ledger, const Kept& kept,
+                   const Waters& water) {
     const document::Document& document = *inputs.document;
     const shape::Body& body = *inputs.body;
     const ledger::StageSums stage_sums = ledger::stage_sums(ledger, body.segments.size());
     const auto sigmas = ledger::sigmas(ledger, water.fishing.density_kg_m3);
-    const fall::LevelFall level(hull);
+    const fall::LevelFall level(*kept.hull);
     const water::Hang hang = water::hang(stage_sums.total);
 
     const Inputs in{document, body, ledger};
@@ -176,7 +177,7 @@ Answers answers_of(const ledger::LedgerInputs& inputs, const ledger::Ledger& led
 
     for (std::size_t s = 0; s < a.stages.size(); ++s) {
         a.stages[s] = stage_answer(static_cast<Stage>(s), stage_sums.through[s], sigmas[s].mass, water);
-        a.under_water = set_falls(in, hull, level, water, a.stages[s]);
+        a.under_water = set_falls(in, kept, level, water, a.stages[s]);
     }
     a.fall = a.stages.back().fall;
     a.behaviour = a.stages.back().behaviour;
@@ -187,7 +188,7 @@ Answers answers_of(const ledger::LedgerInputs& inputs, const ledger::Ledger& led
                               sum.mass, sum.in_water(water.fishing.density_kg_m3), sum.g_m(), sum.b_m()});
     }
     a.coats = coats_of(document, ledger, water.fishing.density_kg_m3);
-    a.warnings = warnings_of(in, hull, a);
+    a.warnings = warnings_of(in, *kept.hull, a);
     for (Problem& p : holes::built_in_warnings(document, body, inputs.bores))
         a.warnings.push_back(std::move(p));
     if (document.board) {
@@ -277,7 +278,7 @@ Outcome<Evaluation> evaluate(const document::Document& document, const Kept* bef
         kept.hull = before->hull;
     else
         kept.hull = std::make_shared<const fall::HydroBody>(fall::hull(kept.geometry.wood->body));
-    Answers answers = answers_of(work->inputs, work->ledger, *kept.hull, *water);
+    Answers answers = answers_of(work->inputs, work->ledger, kept, *water);
     return Evaluation{std::move(*work->body), std::move(work->ledger), std::move(answers), std::move(kept)};
 }
 
@@ -289,13 +290,12 @@ std::vector<StageAnswer> stages_with_all(const document::Document& document, con
         ledger::with_hung_on(evaluation.ledger, document::all_hung_on(), evaluation.answers.g_m);
     const ledger::StageSums sums = ledger::stage_sums(ledger, body.segments.size());
     const auto sigmas = ledger::sigmas(ledger, water->fishing.density_kg_m3);
-    const fall::HydroBody& hull = *evaluation.kept.hull;
-    const fall::LevelFall level(hull);
+    const fall::LevelFall level(*evaluation.kept.hull);
     std::vector<StageAnswer> out;
     for (const Stage which : document::test_stages) {
         const auto s = static_cast<std::size_t>(which);
         out.push_back(stage_answer(which, sums.through[s], sigmas[s].mass, *water));
-        set_falls({document, body, ledger}, hull, level, *water, out.back());
+        set_falls({document, body, ledger}, evaluation.kept, level, *water, out.back());
     }
     return out;
 }

@@ -117,7 +117,8 @@ const char* posture_text(afloat::Posture posture) {
 Outcome<InWater> in_water(const document::Document& document, const Evaluation& evaluation, double depth_m) {
     const Outcome<Waters> water = waters_of(document);
     if (!water) return water.problems();
-    const fall::FallingLure descent(evaluation.body, evaluation.ledger, document, water->fishing);
+    const fall::FallingLure descent(evaluation.kept.hull, evaluation.body, evaluation.ledger, document,
+                                    water->fishing);
     fall::TrackRequest request;
     request.depth_m = depth_m;
     auto track = descent.track(request);

@@ -35,7 +35,7 @@ std::vector<double> weights_of(const Region& region) {
 class Falls {
 public:
     Falls(const document::Document& document, const Evaluation& lure, const materials::WaterProperties& water)
-        : falls_(fall::hull(lure.body), fall::mass_properties_of(lure.ledger, Stage::rigged),
+        : falls_(lure.kept.hull, fall::mass_properties_of(lure.ledger, Stage::rigged),
                  fall::drag_items(*lure.body.lines, document, lure.ledger), water),
           drag_(fall::drag_correction(document)) {}
 

@@ -162,7 +162,7 @@ LeadPlan planned_document(const document::Document& document, const lead::LeadPr
 lead::Filling nearest_of(lead::LeadProblem& task, const Evaluation& before,
                          const materials::WaterProperties& water) {
     const document::Document& document = *task.inputs->document;
-    const bench::FallModel falls(*before.kept.hull, fall::mass_properties_of(before.ledger, Stage::rigged),
+    const bench::FallModel falls(before.kept.hull, fall::mass_properties_of(before.ledger, Stage::rigged),
                                  fall::drag_items(*before.body.lines, document, before.ledger), water);
     task.misses =
         lead::Misses::law({document.targets, *before.body.lines, falls, fall::drag_correction(document)});
@@ -218,7 +218,7 @@ Outcome<LeadPlan> plan_of(const lead::LeadProblem& task, const lead::Filling& fi
     plan.asked_in_water_kg = task.aim.in_water_kg;
     std::optional<double> speed_m_s;
     if (document.targets.by == document::TargetBy::fall) {
-        const fall::FallingLure descent(after->body, after->ledger, plan.document, water);
+        const fall::FallingLure descent(after->kept.hull, after->body, after->ledger, plan.document, water);
         plan.asked_in_water_kg =
             descent.in_water_for(document.targets.fall_m_s).value_or(plan.asked_in_water_kg);
         // Very slow falls have no answer in Answers (such a lure suspends), but may be targets all the same.

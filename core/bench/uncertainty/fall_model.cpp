@@ -10,7 +10,7 @@
 
 namespace evenfall::bench {
 
-FallModel::FallModel(fall::HydroBody hull, const fall::MassProperties& usual,
+FallModel::FallModel(std::shared_ptr<const fall::HydroBody> hull, const fall::MassProperties& usual,
                      std::vector<fall::DragItem> items, const materials::WaterProperties& water)
     : water_(water), usual_(usual), descent_(std::move(hull), usual, std::move(items), water),
       heave_m3_(descent_.hull().heave_m3) {}
@@ -86,64 +86,52 @@ void FallModel::set_weight(const ledger::Sum& sum, double in_water_kg, double dr
     set(sum, in_water_kg, off.x, water::bg_across_m(sum.b_m() - sum.g_m()), drag);
 }
 
-template <class Excess>
-std::optional<double> FallModel::in_water_near_hang(const ledger::Sum& sum, double drag,
-                                                    const Excess& excess) {
-    // Secant rule in the logarithm of the mass, from the present one.
-    double s = std::log(present_kg(sum));
-    const auto excess_at = [&](double log_kg) -> std::optional<double> {
-        const double kg = std::exp(log_kg);
-        set_weight(sum, kg, drag);
-        const std::optional<double> v = descent_.speed_near_hang_m_s();
-        if (!v || !(*v > 0.0)) return std::nullopt;
-        return excess(kg, *v);
+std::optional<double> FallModel::in_water_for(const ledger::Sum& sum, double drag, double speed_m_s) {
+    if (!(speed_m_s > 0.0)) return std::nullopt;
+    set_weight(sum, present_kg(sum), drag);
+    return descent_.in_water_for(speed_m_s, present_kg(sum));
+}
+
+template <class Weight>
+std::optional<FallModel::WeightAndSpeed> FallModel::fall_in_time(const Weight& weight_for,
+                                                                 const ledger::Sum& sum, double depth_m,
+                                                                 double time_s) const {
+    // Secant rule in the logarithm of the speed, by which the time is nearly a straight line of slope −1.
+    std::optional<double> kg = present_kg(sum);
+    const auto excess_at = [&](double log_speed) -> std::optional<double> {
+        const double speed = std::exp(log_speed);
+        kg = weight_for(speed, *kg);
+        if (!kg) return std::nullopt;
+        const double length = acceleration_length_m(sum, *kg, speed);
+        return std::log(time_s / time_from_rest_s(depth_m, speed, length));
     };
+    constexpr double usual_length_m = 0.15;
+    double s = std::log(time_from_rest_s(depth_m, 1.0, usual_length_m) / time_s);
+    double slope = 1.0;
     auto at_s = excess_at(s);
-    double slope = 0.52;
     for (int i = 0; at_s && std::abs(*at_s) >= 1e-11 && i < 12; ++i) {
-        const double step = std::clamp(-*at_s / slope, -2.0, 2.0);
+        const double step = std::clamp(-*at_s / slope, -1.0, 1.0);
         const auto next = excess_at(s + step);
         if (!next) return std::nullopt;
         const double secant = (*next - *at_s) / step;
         s += step;
         at_s = next;
-        if (secant > 0.2 && secant < 2.0) slope = secant;
+        if (secant > 0.4 && secant < 2.5) slope = secant;
     }
-    // Whether it is the main fall there need only be asked once.
-    if (!at_s || !(std::abs(*at_s) < 1e-9) || speed() != descent_.speed_near_hang_m_s()) return std::nullopt;
-    return std::exp(s);
-}
-
-std::optional<double> FallModel::in_water_for(const ledger::Sum& sum, double drag, double speed_m_s) {
-    if (!(speed_m_s > 0.0 && std::isfinite(speed_m_s))) return std::nullopt;
-    const auto kg =
-        in_water_near_hang(sum, drag, [&](double, double speed) { return std::log(speed / speed_m_s); });
-    if (kg) return kg;
-    set_weight(sum, present_kg(sum), drag);
-    return descent_.in_water_for(speed_m_s, present_kg(sum));
+    if (!at_s || !(std::abs(*at_s) < 1e-9)) return std::nullopt;
+    return WeightAndSpeed{*kg, std::exp(s)};
 }
 
 std::optional<double> FallModel::in_water_for_time(const ledger::Sum& sum, double drag, double depth_m,
                                                    double time_s) {
-    const auto kg = in_water_near_hang(sum, drag, [&](double in_water_kg, double speed) {
-        return std::log(time_s /
-                        time_from_rest_s(depth_m, speed, acceleration_length_m(sum, in_water_kg, speed)));
-    });
-    if (kg) return kg;
-    // Where that finds nothing, by the speed: the acceleration length hardly depends on the weight.
-    double length = 0.15;
-    std::optional<double> found;
     set_weight(sum, present_kg(sum), drag);
-    for (int i = 0; i < 12; ++i) {
-        const double speed = time_from_rest_s(depth_m, 1.0, length) / time_s;
-        found = descent_.in_water_for(speed, found.value_or(present_kg(sum)));
-        if (!found) return std::nullopt;
-        const double next = acceleration_length_m(sum, *found, speed);
-        const bool settled = std::abs(next - length) < 1e-9 * length;
-        length = next;
-        if (settled) break;
-    }
-    return found;
+    // Whether a fall near the hang pitch is the main one need only be asked once.
+    const auto near_hang = [&](double speed, double) { return descent_.in_water_near_hang(speed); };
+    const auto found = fall_in_time(near_hang, sum, depth_m, time_s);
+    if (found && descent_.falls_with(found->in_water_kg, found->speed_m_s)) return found->in_water_kg;
+    const auto any = [&](double speed, double near_kg) { return descent_.in_water_for(speed, near_kg); };
+    const auto other = fall_in_time(any, sum, depth_m, time_s);
+    return other ? std::optional(other->in_water_kg) : std::nullopt;
 }
 
 double FallModel::acceleration_length_m(const ledger::Sum& sum, double in_water_kg, double speed_m_s) const {

@@ -5,6 +5,7 @@
 #include "ledger/fold.hpp"
 #include "water/fall/descent.hpp"
 
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -22,8 +23,8 @@ struct FallSlopes {
 /// The fall of the lure at one stage in one water, with variable weights.
 class FallModel {
 public:
-    FallModel(fall::HydroBody hull, const fall::MassProperties& usual, std::vector<fall::DragItem> items,
-              const materials::WaterProperties& water);
+    FallModel(std::shared_ptr<const fall::HydroBody> hull, const fall::MassProperties& usual,
+              std::vector<fall::DragItem> items, const materials::WaterProperties& water);
 
     /// Steady speed, down positive; absent where it does not sink steadily.
     [[nodiscard]] std::optional<double> speed_m_s(const ledger::Sum& sum, double drag);
@@ -42,11 +43,13 @@ public:
     [[nodiscard]] const materials::WaterProperties& water() const { return water_; }
 
 private:
-    /// By the fall near the hang pitch, where that is the main one: `excess(kg, speed)` is zero at the mass
-    /// looked for, and nearly a straight line of slope ½ in its logarithm.
-    template <class Excess>
-    [[nodiscard]] std::optional<double> in_water_near_hang(const ledger::Sum& sum, double drag,
-                                                           const Excess& excess);
+    struct WeightAndSpeed {
+        double in_water_kg, speed_m_s;
+    };
+    /// With `weight_for(speed, near_kg)` for the weight that falls so fast.
+    template <class Weight>
+    [[nodiscard]] std::optional<WeightAndSpeed> fall_in_time(const Weight& weight_for, const ledger::Sum& sum,
+                                                             double depth_m, double time_s) const;
     [[nodiscard]] double present_kg(const ledger::Sum& sum) const; ///< in water, at least a tenth of a gram
     /// In water, with B and G of `sum`.
     void set_weight(const ledger::Sum& sum, double in_water_kg, double drag);

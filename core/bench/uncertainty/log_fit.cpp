@@ -134,6 +134,9 @@ Passes passes_for(std::size_t readings, int searches) {
     return {std::clamp(by_readings, 10, most), std::clamp(by_searches, 3, most)};
 }
 
+/// Within that, readings are straight in the inputs: the lines of those that take a search will do.
+constexpr double straight_u = 1e-4;
+
 class LogFitter {
 public:
     LogFitter(const Model& model, Observer& observer, const Prior& prior,
@@ -162,8 +165,6 @@ public:
 
     LogFit run() {
         constexpr double converged_u = 1e-8;
-        // Searched readings are straight in the inputs within that: the lines so far will do.
-        constexpr double straight_u = 1e-4;
         LinearPosterior posterior(prior_, {});
         int pass = 0;
         for (double step = 1.0; pass < passes_.all && !(step < converged_u); ++pass) {
@@ -226,7 +227,7 @@ private:
 
     /// Moves the means a share of the way to the posterior's; the largest whole step of any input. Readings
     /// that contradict each other pull to and fro: where a step goes back much of the last one, the share is
-    /// halved.
+    /// halved. The last steps are whole.
     double move_means(const LinearPosterior& posterior) {
         double largest = 0.0;
         double along_last = 0.0;
@@ -241,8 +242,9 @@ private:
         }
         constexpr double least_share = 0.1;
         if (along_last < -0.25 * last_squared) share_ = std::max(least_share, 0.5 * share_);
+        const double share = largest > straight_u ? share_ : 1.0;
         for (auto& [lure, u] : mean_)
-            u += share_ * steps[lure];
+            u += share * steps[lure];
         last_steps_ = std::move(steps);
         return largest;
     }

@@ -41,7 +41,7 @@ std::string with_name(const std::string& what, std::size_t index, const std::str
 
 Model::Model(document::Document document, Evaluation evaluation, const Waters& water)
     : document_(std::move(document)), evaluation_(std::make_shared<const Evaluation>(std::move(evaluation))),
-      ledger_(evaluation_->ledger), water_(water), sums_(ledger_), hull_(*evaluation_->kept.hull),
+      ledger_(evaluation_->ledger), water_(water), sums_(ledger_),
       drag_correction_(fall::drag_correction(document_)), inputs_(sums_.inputs()) {
     inputs_.push_back({document::Cause::drag, 0, drag_spread(document_, evaluation_->answers)});
 }
@@ -216,7 +216,7 @@ std::optional<Linearised> Model::hang(const Balance& b) {
 }
 
 FallModel Model::fall_model(Stage stage, const materials::WaterProperties& water) const {
-    return {hull_, fall::mass_properties_of(ledger_, stage),
+    return {evaluation_->kept.hull, fall::mass_properties_of(ledger_, stage),
             fall::drag_items(*evaluation_->body.lines, document_, ledger_, stage), water};
 }
 

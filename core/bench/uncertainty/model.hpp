@@ -99,7 +99,6 @@ private:
     ledger::Ledger ledger_;                        ///< with what hangs on
     Waters water_;
     UncertainSums sums_;
-    fall::HydroBody hull_;
     double drag_correction_ = 1.0;
     std::vector<Input> inputs_;
     std::vector<AsRead> as_read_;

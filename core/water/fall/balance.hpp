@@ -2,6 +2,7 @@
 
 // The pitches at which drag leaves no moment over: where a lure falls steadily.
 
+#include "base/root.hpp"
 #include "base/trade.hpp"
 #include "water/fall/motion.hpp"
 
@@ -27,13 +28,63 @@ private:
     SteadySums::Speeds speeds_;
 };
 
-/// The root of changed sums that continues the one at `pitch`, where the moment falls (or `rises`) with
-/// pitch; absent where there is none within 84°, the range of the steps.
-[[nodiscard]] std::optional<double> continued_root(const SteadySums& sums, double pitch_rad,
-                                                   bool rises = false);
+/// What turning by 1e-10 rad takes of the weight's moment [N·m]: nothing.
+[[nodiscard]] inline double nothing_of(const SteadySums& sums) {
+    return 1e-10 * std::hypot(sums.righting_n_m, sums.forward_n_m);
+}
 
 /// The moment left by pitch. It may keep what it found last.
 using MomentAt = std::function<double(double pitch_rad)>;
+
+namespace balance {
+
+inline constexpr double widest_rad = units::rad_from_deg(89.99);
+
+/// A symmetrical body has a root where it is level. Where the moment turns it away from there, it falls a
+/// little nose-down or nose-up: so far aside of such a root the others are looked for.
+inline constexpr double aside_rad = 1e-4;
+
+template <class Moment>
+double root_of(Moment& moment, double from, double to, double at_from, double at_to) {
+    return root_between([&](double pitch) { return moment(pitch); }, from, to, at_from, at_to, {1e-11});
+}
+
+} // namespace balance
+
+/// The root of a moment that continues the one at `pitch`, where the moment falls (or `rises`) with pitch;
+/// absent where there is none within 84°, the range of the steps. `nothing_n_m`: so small a moment is none.
+template <class Moment>
+[[nodiscard]] std::optional<double> continued_root(Moment moment, double nothing_n_m, double pitch_rad,
+                                                   bool rises = false) {
+    double from = std::clamp(pitch_rad, -balance::widest_rad, balance::widest_rad);
+    double at_from = moment(from);
+    if (std::abs(at_from) <= nothing_n_m) {
+        // It is there already, or at a root that turns the other way: then either side of it will do.
+        const double beside = moment(from - balance::aside_rad);
+        if ((beside > 0.0) != rises) return from;
+        from -= balance::aside_rad;
+        at_from = beside;
+    }
+    const double way = (at_from > 0.0) != rises ? 1.0 : -1.0;
+    for (double step = units::rad_from_deg(0.5); step < units::rad_from_deg(40.0); step *= 1.7) {
+        const double to = std::clamp(from + way * step, -balance::widest_rad, balance::widest_rad);
+        if (to == from) return std::nullopt;
+        const double at_to = moment(to);
+        if ((at_to < 0.0) != (at_from < 0.0)) return balance::root_of(moment, from, to, at_from, at_to);
+        from = to;
+        at_from = at_to;
+    }
+    return std::nullopt;
+}
+
+/// A fall whose pitch is within this of the hang pitch continues it.
+inline constexpr double near_hang_rad = units::rad_from_deg(10.0);
+
+/// The root of changed sums that continues the one at `pitch`.
+[[nodiscard]] inline std::optional<double> continued_root(const SteadySums& sums, double pitch_rad,
+                                                          bool rises = false) {
+    return continued_root(MomentByPitch(sums), nothing_of(sums), pitch_rad, rises);
+}
 
 /// A scan of a moment in steps of 1° from −89.99° to 89.99°; each change of sign is refined to 1e-11 rad.
 /// Two roots within one step show as a minimum of |moment|; the parabola through it then tells where to look

@@ -40,11 +40,12 @@ double drag_correction(const document::Document& document) {
 FallingLure::FallingLure(const shape::Body& body, const ledger::Ledger& ledger,
                          const document::Document& document, const materials::WaterProperties& water,
                          Stage stage)
-    : FallingLure(fall::hull(body), body, ledger, document, water, stage) {}
+    : FallingLure(std::make_shared<const HydroBody>(fall::hull(body)), body, ledger, document, water, stage) {
+}
 
-FallingLure::FallingLure(HydroBody hull, const shape::Body& body, const ledger::Ledger& ledger,
-                         const document::Document& document, const materials::WaterProperties& water,
-                         Stage stage)
+FallingLure::FallingLure(std::shared_ptr<const HydroBody> hull, const shape::Body& body,
+                         const ledger::Ledger& ledger, const document::Document& document,
+                         const materials::WaterProperties& water, Stage stage)
     : hull_(std::move(hull)), weights_(mass_properties_of(ledger, stage)),
       items_(drag_items(*body.lines, document, ledger, stage)), water_(water) {
     closure_.drag = drag_correction(document);
@@ -55,8 +56,9 @@ void FallingLure::set(const MassProperties& weights, double drag) {
     closure_.drag = drag;
 }
 
-FallingLure::FallingLure(HydroBody hull, const MassProperties& weights, std::vector<DragItem> items,
-                         const materials::WaterProperties& water, const ModelFactors& closure)
+FallingLure::FallingLure(std::shared_ptr<const HydroBody> hull, const MassProperties& weights,
+                         std::vector<DragItem> items, const materials::WaterProperties& water,
+                         const ModelFactors& closure)
     : hull_(std::move(hull)), weights_(weights), items_(std::move(items)), water_(water), closure_(closure) {}
 
 double FallingLure::in_water_kg() const {

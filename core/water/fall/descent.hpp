@@ -10,8 +10,10 @@
 
 #include <array>
 #include <complex>
+#include <memory>
 #include <optional>
 #include <span>
+#include <utility>
 #include <vector>
 
 namespace evenfall::fall {
@@ -108,16 +110,22 @@ struct Track {
 /// The ledger up to a stage, as the equations of motion need it.
 [[nodiscard]] MassProperties mass_properties_of(const ledger::Ledger& ledger, Stage stage);
 
-/// A lure in one water. Cheap to copy; keeps no reference to its inputs.
+/// A lure in one water. Cheap to copy: copies share the hull. Keeps no other reference to its inputs.
 class FallingLure {
 public:
     FallingLure(const shape::Body& body, const ledger::Ledger& ledger, const document::Document& document,
                 const materials::WaterProperties& water, Stage stage = Stage::rigged);
     /// The same with a hull computed before (hull.hpp): it is the same at every stage.
-    FallingLure(HydroBody hull, const shape::Body& body, const ledger::Ledger& ledger,
-                const document::Document& document, const materials::WaterProperties& water, Stage stage);
+    FallingLure(std::shared_ptr<const HydroBody> hull, const shape::Body& body, const ledger::Ledger& ledger,
+                const document::Document& document, const materials::WaterProperties& water,
+                Stage stage = Stage::rigged);
+    FallingLure(std::shared_ptr<const HydroBody> hull, const MassProperties& weights,
+                std::vector<DragItem> items, const materials::WaterProperties& water,
+                const ModelFactors& closure = {});
     FallingLure(HydroBody hull, const MassProperties& weights, std::vector<DragItem> items,
-                const materials::WaterProperties& water, const ModelFactors& closure = {});
+                const materials::WaterProperties& water, const ModelFactors& closure = {})
+        : FallingLure(std::make_shared<const HydroBody>(std::move(hull)), weights, std::move(items), water,
+                      closure) {}
 
     /// All steady falls with a pitch within 89.99° of level: a scan in steps of 1°, each change of sign of
     /// the moment refined to 1e-10 rad. Upside-down falls are not searched: roll would end them. None where
@@ -129,11 +137,6 @@ public:
     enum class ModelBands { none, bands };
     [[nodiscard]] std::optional<SteadyFall> main_fall(ModelBands doubts = ModelBands::none) const;
 
-    /// Vertical speed of the fall near its hang pitch, down positive, whether a small disturbance ends it or
-    /// not: a third of the work of main_fall(), which has the same where that one is stable. Absent where
-    /// there is none so near.
-    [[nodiscard]] std::optional<double> speed_near_hang_m_s() const;
-
     /// Motion from rest until the depth is reached or the time is over. A floating lure is held under and
     /// released: it rises, and depth counts upward. Fifth-order Runge-Kutta with step control (Dormand and
     /// Prince 1980).
@@ -142,11 +145,16 @@ public:
     [[nodiscard]] Outcome<Track> track(const TrackRequest& request = {}) const;
 
     /// The weight in water [kg] with which the main steady fall has this vertical speed (negative: rises);
-    /// shape, displaced volume and offset from B to G are kept. With several solutions, the one nearest to
-    /// `near_kg`, as a ratio; without that, nearest to a level fall. Absent where there is none: speed 0 or
-    /// not finite, or skipped where the attitude jumps, or a mass outside ±1 kg per litre.
+    /// shape, displaced volume and offset from B to G are kept. With several solutions, the one of a fall
+    /// near its hang pitch; else the one nearest to `near_kg`, as a ratio, and without that, to a level fall.
+    /// Absent where there is none: speed 0 or not finite, or skipped where the attitude jumps, or a mass
+    /// outside ±1 kg per litre.
     [[nodiscard]] std::optional<double> in_water_for(double vertical_m_s,
                                                      std::optional<double> near_kg = std::nullopt) const;
+    /// The one of a fall near its hang pitch, whether that is the main one or not: a third of the work.
+    [[nodiscard]] std::optional<double> in_water_near_hang(double vertical_m_s) const;
+    /// Whether the main steady fall has this vertical speed with this weight in water.
+    [[nodiscard]] bool falls_with(double in_water_kg, double vertical_m_s) const;
 
     [[nodiscard]] FallingLure
     with_in_water(double in_water_kg) const; ///< same shape, volume and offset of G from B
@@ -157,10 +165,10 @@ public:
 
     [[nodiscard]] double in_water_kg() const;
     [[nodiscard]] std::optional<double> hang_pitch_rad() const;
-    [[nodiscard]] SteadySums sums() const { return steady_sums(hull_, weights_, items_, water_, closure_); }
-    [[nodiscard]] Motion motion() const { return {hull_, weights_, items_, water_, closure_}; }
+    [[nodiscard]] SteadySums sums() const { return steady_sums(*hull_, weights_, items_, water_, closure_); }
+    [[nodiscard]] Motion motion() const { return {*hull_, weights_, items_, water_, closure_}; }
     [[nodiscard]] const MassProperties& weights() const { return weights_; }
-    [[nodiscard]] const HydroBody& hull() const { return hull_; }
+    [[nodiscard]] const HydroBody& hull() const { return *hull_; }
     [[nodiscard]] const std::vector<DragItem>& items() const { return items_; }
 
 private:
@@ -168,7 +176,7 @@ private:
     [[nodiscard]] DisturbanceRates disturbances(const SteadySums& sums, const SteadyFall& fall) const;
     void compute_bands(std::span<SteadyFall> falls) const;
 
-    HydroBody hull_;
+    std::shared_ptr<const HydroBody> hull_;
     MassProperties weights_;
     std::vector<DragItem> items_;
     materials::WaterProperties water_;

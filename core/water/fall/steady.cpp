@@ -115,7 +115,7 @@ std::optional<double> pitch_near_hang(const FallingLure& lure, const SteadySums&
     const double at_hang = sums.moment_n_m(*hang);
     if (!std::isfinite(at_hang)) return std::nullopt;
     const auto pitch = continued_root(sums, *hang);
-    if (!pitch || std::abs(*pitch - *hang) > rad_from_deg(10.0)) return std::nullopt;
+    if (!pitch || std::abs(*pitch - *hang) > near_hang_rad) return std::nullopt;
     const double mirror = sums.moment_n_m(2.0 * *hang - *pitch);
     if ((mirror < 0.0) != (at_hang < 0.0)) return std::nullopt;
     return pitch;
@@ -124,7 +124,7 @@ std::optional<double> pitch_near_hang(const FallingLure& lure, const SteadySums&
 } // namespace
 
 DisturbanceRates FallingLure::disturbances(const SteadySums& sums, const SteadyFall& fall) const {
-    return disturbance_rates(hull_, weights_, items_, water_, closure_, sums,
+    return disturbance_rates(*hull_, weights_, items_, water_, closure_, sums,
                              {fall.along_m_s, fall.across_m_s, 0.0, fall.pitch_rad});
 }
 
@@ -164,14 +164,8 @@ std::optional<SteadyFall> FallingLure::main_fall(ModelBands doubts) const {
     return fall;
 }
 
-std::optional<double> FallingLure::speed_near_hang_m_s() const {
-    const SteadySums usual = sums();
-    const auto pitch = pitch_near_hang(*this, usual);
-    return pitch ? std::optional(usual.speeds(*pitch).vertical_m_s(*pitch)) : std::nullopt;
-}
-
 double FallingLure::reynolds(double speed_m_s) const {
-    return water_.density_kg_m3 * hull_.mean_height_m / water_.viscosity_pa_s * std::abs(speed_m_s);
+    return water_.density_kg_m3 * hull_->mean_height_m / water_.viscosity_pa_s * std::abs(speed_m_s);
 }
 
 void FallingLure::compute_bands(std::span<SteadyFall> falls) const {
@@ -179,8 +173,8 @@ void FallingLure::compute_bands(std::span<SteadyFall> falls) const {
     std::array<std::array<SteadySums, 2>, 5> variants; // the causes, and beyond the drag laws these
     const auto causes = causes_around(closure_);
     for (std::size_t i = 0; i < causes.size(); ++i) {
-        variants[i] = {steady_sums(hull_, weights_, items_, water_, causes[i].low),
-                       steady_sums(hull_, weights_, items_, water_, causes[i].high)};
+        variants[i] = {steady_sums(*hull_, weights_, items_, water_, causes[i].low),
+                       steady_sums(*hull_, weights_, items_, water_, causes[i].high)};
     }
     for (SteadyFall& fall : falls) {
         std::size_t used = causes.size();
@@ -191,8 +185,8 @@ void FallingLure::compute_bands(std::span<SteadyFall> falls) const {
             least.drag *= factor.low;
             most.drag *= factor.high;
             fall.in_drag_laws = false;
-            variants[used++] = {steady_sums(hull_, weights_, items_, water_, least),
-                                steady_sums(hull_, weights_, items_, water_, most)};
+            variants[used++] = {steady_sums(*hull_, weights_, items_, water_, least),
+                                steady_sums(*hull_, weights_, items_, water_, most)};
         }
         // Where a fall is stable the moment falls with pitch; where it is not, it may rise.
         bool rises = false;

@@ -59,7 +59,7 @@ Outcome<Track> FallingLure::track(const TrackRequest& request) const {
     if (!refused.empty()) return refused;
     const double kg = in_water_kg();
     if (!(std::isfinite(kg) && weights_.mass_kg > 0.0 && weights_.pitch_inertia_kg_m2 > 0.0) ||
-        hull_.slices.empty()) {
+        hull_->slices.empty()) {
         return Problem{ProblemCode::not_a_number, "", "", "A body without mass or wood has no way to go."};
     }
     const Motion equations = motion();

@@ -90,37 +90,54 @@ private:
     double aside_ = 0.0; ///< along the line at the last pitch, from its point nearest to rest [m/s]
 };
 
+bool is_askable(const FallingLure& lure, double vertical_m_s) {
+    return std::isfinite(vertical_m_s) && vertical_m_s != 0.0 && lure.weights().displaced_m3 > 0.0 &&
+           !lure.hull().slices.empty();
+}
+
+bool is_in_range(const FallingLure& lure, const materials::WaterProperties& water, double in_water_kg) {
+    // A rising lure keeps a positive mass; for a sinking one 1 kg per litre is enough.
+    const double most = in_water_kg < 0.0 ? std::min(1000.0, water.density_kg_m3) : 1000.0;
+    constexpr double lightest_kg = 2e-6;
+    return std::abs(in_water_kg) >= lightest_kg &&
+           std::abs(in_water_kg) <= most * lure.weights().displaced_m3 * (1.0 - 1e-9);
+}
+
 } // namespace
 
+bool FallingLure::falls_with(double in_water_kg, double vertical_m_s) const {
+    const auto fall = with_in_water(in_water_kg).main_fall();
+    return fall && std::abs(fall->vertical_m_s / vertical_m_s - 1.0) <= 1e-6;
+}
+
+std::optional<double> FallingLure::in_water_near_hang(double vertical_m_s) const {
+    const auto hang = hang_pitch_rad();
+    if (!hang || !is_askable(*this, vertical_m_s)) return std::nullopt;
+    HeldAtSpeed held(*this, water_, vertical_m_s);
+    const auto pitch =
+        continued_root([&](double p) { return held.moment_n_m(p); }, nothing_of(sums()), *hang);
+    if (!pitch || std::abs(*pitch - *hang) > near_hang_rad) return std::nullopt;
+    const double kg = held.in_water_kg(*pitch);
+    return is_in_range(*this, water_, kg) ? std::optional(kg) : std::nullopt;
+}
+
 std::optional<double> FallingLure::in_water_for(double vertical_m_s, std::optional<double> near_kg) const {
-    if (!(std::isfinite(vertical_m_s) && vertical_m_s != 0.0 && weights_.displaced_m3 > 0.0) ||
-        hull_.slices.empty())
-        return std::nullopt;
+    if (const auto kg = in_water_near_hang(vertical_m_s); kg && falls_with(*kg, vertical_m_s)) return kg;
+    if (!is_askable(*this, vertical_m_s)) return std::nullopt;
     HeldAtSpeed held(*this, water_, vertical_m_s);
     if (!std::isfinite(held.moment_n_m(0.5))) return std::nullopt;
-    // A rising lure keeps a positive mass; for a sinking one 1 kg per litre is enough.
-    const double most = vertical_m_s < 0.0 ? std::min(1000.0, water_.density_kg_m3) : 1000.0;
-    const double heaviest_kg = most * weights_.displaced_m3 * (1.0 - 1e-9);
-    constexpr double lightest_kg = 2e-6;
-
-    struct Candidate {
-        double in_water_kg, pitch_rad;
-    };
-    std::vector<Candidate> candidates;
+    const double near = std::abs(near_kg.value_or(held.in_water_kg(0.0)));
+    std::vector<double> all_kg;
     for (const double pitch : PitchScan([&](double p) { return held.moment_n_m(p); }).roots()) {
         const double kg = held.in_water_kg(pitch);
-        if (std::abs(kg) >= lightest_kg && std::abs(kg) <= heaviest_kg) candidates.push_back({kg, pitch});
+        if (is_in_range(*this, water_, kg)) all_kg.push_back(kg);
     }
-    const double near = std::abs(near_kg.value_or(held.in_water_kg(0.0)));
-    const auto off = [&](const Candidate& c) { return std::abs(std::log(std::abs(c.in_water_kg) / near)); };
-    std::sort(candidates.begin(), candidates.end(),
-              [&](const Candidate& a, const Candidate& b) { return off(a) < off(b); });
-    for (const Candidate& c : candidates) {
-        const auto fall = with_in_water(c.in_water_kg).main_fall();
-        // Among several steady falls of that weight another may be the main one.
-        if (fall && std::abs(fall->vertical_m_s / vertical_m_s - 1.0) <= 1e-6) return c.in_water_kg;
-    }
-    return std::nullopt;
+    const auto off = [near](double kg) { return std::abs(std::log(std::abs(kg) / near)); };
+    std::sort(all_kg.begin(), all_kg.end(), [&](double a, double b) { return off(a) < off(b); });
+    // Among several steady falls of one weight another may be the main one.
+    const auto found =
+        std::find_if(all_kg.begin(), all_kg.end(), [&](double kg) { return falls_with(kg, vertical_m_s); });
+    return found != all_kg.end() ? std::optional(*found) : std::nullopt;
 }
 
 } // namespace evenfall::fall

@@ -24,7 +24,8 @@ FallingLure cube(double forward_m) {
     w.b_m = {0.5 * side, 0.0, 0.0};
     w.g_m = {0.5 * side - forward_m, 0.0, -0.25 * side};
     w.pitch_inertia_kg_m2 = w.mass_kg * side * side / 15.0;
-    return {hull(support::BarLines(side, 0.5 * side, 0.5 * side, 200.0), 0.01, 0.0), w, {}, support::fresh_20};
+    return {
+        hull(support::BarLines(side, 0.5 * side, 0.5 * side, 200.0), 0.01, 0.0), w, {}, support::fresh_20};
 }
 
 } // namespace
@@ -41,7 +42,8 @@ TEST_CASE("a scan tells all roots of a moment, two within a degree among them, a
     REQUIRE(found.size() == roots.size());
     for (std::size_t i = 0; i < roots.size(); ++i)
         CHECK_THAT(found[i], WithinAbs(roots[i], 1e-9));
-    const auto nearest = PitchScan(moment).nearest(0.15, [](double root) { return root < 0.1 || root > 1.0; });
+    const auto nearest =
+        PitchScan(moment).nearest(0.15, [](double root) { return root < 0.1 || root > 1.0; });
     REQUIRE(nearest);
     CHECK_THAT(*nearest, WithinAbs(0.0960, 1e-9));
 }
