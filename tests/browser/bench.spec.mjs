@@ -23,7 +23,7 @@ function nativeTimes() {
 }
 
 test("time of the bench's sums, page beside native", async (t) => {
-  const device = await shop.device();
+  const device = await shop.device({ drawn: true });
   const bench = await shop.open(device);
   await openPreset(bench, preset);
   // Links and sheets have no hook that counts: the page's clock does, over many.
@@ -62,7 +62,7 @@ test("time of the bench's sums, page beside native", async (t) => {
 test("time to the first frame that can be touched, and what the page weighs", async (t) => {
   const took = [];
   for (let visit = 0; visit < 5; visit++) {
-    const device = await shop.device();
+    const device = await shop.device({ drawn: true });
     const bench = await shop.open(device);
     took.push(await bench.page.evaluate(() => performance.getEntriesByName("evenfall bench stands")[0]?.startTime));
     await device.close();

@@ -7,7 +7,7 @@ import { workshop } from "./support/bench.mjs";
 const shop = await workshop();
 
 test("a page that nobody touches draws no frames for three seconds, and the next touch draws", async () => {
-  const device = await shop.device();
+  const device = await shop.device({ drawn: true });
   const bench = await shop.open(device);
   await bench.tap("step.lead");
   const before = await bench.frames();
@@ -19,7 +19,7 @@ test("a page that nobody touches draws no frames for three seconds, and the next
 });
 
 test("a hidden page draws no frames and wakes when it is seen again", async () => {
-  const device = await shop.device();
+  const device = await shop.device({ drawn: true });
   const bench = await shop.open(device);
   const other = await device.newPage();
   await other.bringToFront();

@@ -56,7 +56,7 @@ test("the first answer comes within a second, no task of the page is long meanwh
 test("the wave moves when started, stands still when paused, and stops when another view is opened", async () => {
   const device = await shop.device();
   const bench = await swimOpen(device);
-  const still = await bench.page.screenshot();
+  const still = await bench.picture();
   await poke(bench, "swim.play");
   await bench.page.waitForTimeout(700);
   const early = await bench.frames();

@@ -34,7 +34,7 @@ test("the fall plays in its own time, draws while it plays and no frame afterwar
   const moving = await bench.shot("water-playing");
   await bench.page.waitForTimeout(600);
   assert.ok((await bench.frames()) > early, "it draws while the lure falls");
-  assert.ok(difference(await bench.page.screenshot(), moving) > 0.0003, "the lure has moved on");
+  assert.ok(difference(await bench.picture(), moving) > 0.0003, "the lure has moved on");
   await bench.settled();
   // 0.3 m at 160 mm/s and the start: between one and four seconds, whatever the machine draws in that time.
   const took = (Date.now() - start) / 1000;
@@ -54,8 +54,8 @@ test("a paused fall stands still and draws nothing; a finger on the bar moves it
   await bench.page.waitForTimeout(700);
   await poke(bench, "water.play");
   await bench.settled();
+  const paused = await bench.picture();
   const rests = await bench.frames();
-  const paused = await bench.page.screenshot();
   await bench.meanwhile(1000);
   assert.equal(await bench.frames(), rests, "paused, it draws nothing");
   const bar = await bench.find("water.scrub");

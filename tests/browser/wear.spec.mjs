@@ -52,22 +52,6 @@ async function touchSomething(bench, random) {
   return `${kind} ${[from.x, from.y, to.x, to.y].map(Math.round).join(" ")}`;
 }
 
-// What a processor draws for want of a graphics card is nine tenths of a frame: here the frames are made and sent, and drawn only
-// when a look is taken at them.
-const leaveUndrawn = (device) => device.addInitScript(() => {
-  const calls = WebGL2RenderingContext.prototype;
-  const draw = calls.drawElements;
-  globalThis.drawn = (yes) => (calls.drawElements = yes ? draw : () => {});
-  globalThis.drawn(false);
-});
-
-/** The bench drawn again, as a picture. */
-async function look(bench, name) {
-  await bench.page.evaluate(() => globalThis.drawn(true));
-  await bench.tap("step.lead");
-  return bench.shot(name);
-}
-
 test(`${touches} touches at random (seed ${seed}), the device turned now and then, leave no fault and a lure whose every answer is a number`, async (t) => {
   const device = await shop.device({ size: { width: 360, height: 640 } });
   // Printing and choosing files would open windows of the system's own.
@@ -75,7 +59,6 @@ test(`${touches} touches at random (seed ${seed}), the device turned now and the
     window.print = () => {};
     HTMLInputElement.prototype.click = () => {};
   });
-  await leaveUndrawn(device);
   const bench = await shop.open(device);
   bench.page.on("dialog", (dialog) => dialog.dismiss());
   const random = fingers(seed);
@@ -101,13 +84,12 @@ test(`${touches} touches at random (seed ${seed}), the device turned now and the
   t.diagnostic(`${lures.size} different lures and ${widgets.size} different widgets on the way`);
   assert.ok(lures.size > touches / 200, `the touches change the lure: ${lures.size} different ones`);
   for (let n = 0; n < 3; n++) await bench.page.keyboard.press("Escape");
-  assert.ok(colours(await look(bench, "wear-touched")).count > 20, "and there is still a bench to be seen");
+  assert.ok(colours(await bench.shot("wear-touched")).count > 20, "and there is still a bench to be seen");
   await device.close();
 });
 
 test(`${changes} changes, one in five taken back, cost no more memory than the first tenth of them`, async (t) => {
   const device = await shop.device();
-  await leaveUndrawn(device);
   const bench = await shop.open(device);
   await bench.tap("step.finish");
   await bench.tap("finish.1");
@@ -154,7 +136,7 @@ test(`${changes} changes, one in five taken back, cost no more memory than the f
   assert.equal(late.code, early.code);
   assert.ok(late.script < early.script + 2 ** 20, "the page's own script holds less than a megabyte more");
   await bench.answersAreNumbers("after a day");
-  assert.ok(colours(await look(bench, "wear-day")).count > 20, "and there is still a bench to be seen");
+  assert.ok(colours(await bench.shot("wear-day")).count > 20, "and there is still a bench to be seen");
   bench.noFaults();
   await device.close();
 });

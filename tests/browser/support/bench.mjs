@@ -16,6 +16,16 @@ export const sizes = {
 // Controls on every step; those on the shelf need the shelf opened first.
 const places = { undo: "undo", redo: "redo", name: "lure.name", share: "shelf.share", save: "shelf.save", file: "shelf.load" };
 
+// What a processor draws for want of a graphics card is nine tenths of a frame: in the tests frames are made and sent, and
+// drawn only while a picture of them is taken.
+const drawForPictures = (device) => device.addInitScript(() => {
+  const calls = globalThis.WebGL2RenderingContext?.prototype;
+  if (!calls) return;
+  const draw = calls.drawElements;
+  globalThis.drawn = (yes) => (calls.drawElements = yes ? draw : () => {});
+  globalThis.drawn(false);
+});
+
 /** One browser and one server for all tests of a file; `switches` are further ones for the browser. */
 export async function workshop(switches) {
   const shop = { server: await serve(pageDir, modulesDir), browser: await launchBrowser(switches) };
@@ -24,9 +34,15 @@ export async function workshop(switches) {
     await shop.server.stop();
   });
 
-  /** A new device: nothing saved, `size` in CSS px, with a touch screen, of a country that works in millimetres. */
-  shop.device = ({ size = sizes.tablet, dpr = 1, ...more } = {}) =>
-    shop.browser.newContext({ viewport: size, deviceScaleFactor: dpr, hasTouch: true, isMobile: true, locale: "en-GB", ...more });
+  /** A new device: nothing saved, `size` in CSS px, with a touch screen, of a country that works in millimetres. With
+   * `drawn` it draws every frame, as a tablet does. */
+  shop.device = async ({ size = sizes.tablet, dpr = 1, drawn = false, ...more } = {}) => {
+    const device = await shop.browser.newContext({
+      viewport: size, deviceScaleFactor: dpr, hasTouch: true, isMobile: true, locale: "en-GB", ...more,
+    });
+    if (!drawn) await drawForPictures(device);
+    return device;
+  };
 
   /** Opens the page on a device and waits until the bench has started. */
   shop.open = async (device, address = shop.server.address) => {
@@ -194,9 +210,24 @@ export class Bench {
     await tap("keypad.ok");
   }
 
-  async shot(name) {
-    return this.page.screenshot({ path: join(shotsDir, `${name}.png`) });
+  /** A picture of the page, with a frame that is drawn for it. */
+  async picture(more) {
+    await this.page.evaluate(async () => {
+      if (!globalThis.drawn || !globalThis.EvenfallHooks) return;
+      globalThis.drawn(true);
+      const { frames } = globalThis.EvenfallHooks;
+      const before = frames();
+      window.dispatchEvent(new Event("resize"));
+      for (let offered = 0; offered < 20 && frames() === before; offered++) await new Promise(requestAnimationFrame);
+      await new Promise(requestAnimationFrame);
+    });
+    const picture = await this.page.screenshot(more);
+    await this.page.evaluate(() => globalThis.drawn?.(false));
+    return picture;
   }
+
+  /** The same, kept under this name. */
+  shot(name) { return this.picture({ path: join(shotsDir, `${name}.png`) }); }
 
   /** Checks that the document can be built and every number of its answers is finite. */
   async answersAreNumbers(when) {
