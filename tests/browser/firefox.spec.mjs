@@ -2,51 +2,25 @@
 // draws no WebGL without one. A smaller set than in Chromium: start, work, keep, share, offline, one file.
 
 import assert from "node:assert/strict";
-import { execFileSync, spawn } from "node:child_process";
+import { execFileSync } from "node:child_process";
 import { cpSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, test } from "node:test";
 import { pathToFileURL } from "node:url";
+import { documentOf, hook, launchFirefox, ready, rest, startScreen, tap, warmWater } from "./support/firefox.mjs";
 import { scales } from "./support/paper.mjs";
 import { serve } from "./support/server.mjs";
-import { firefoxDriver, firefoxPath, modulesDir, oneFile, pageDir, shotsDir } from "./support/settings.mjs";
+import { modulesDir, oneFile, pageDir, shotsDir } from "./support/settings.mjs";
 
-// A screen: the server picks a free number and says it on its third channel.
-const screen = spawn("Xvfb", ["-displayfd", "3", "-screen", "0", "1366x1024x24", "-nolisten", "tcp"], { stdio: ["ignore", "ignore", "ignore", "pipe"] });
-const number = await new Promise((resolve, reject) => {
-  screen.stdio[3].once("data", (said) => resolve(String(said).trim()));
-  screen.once("error", reject);
-});
-const browser = await firefoxDriver.launch({
-  browser: "firefox", executablePath: firefoxPath, headless: false, env: { ...process.env, DISPLAY: `:${number}` },
-  extraPrefsFirefox: { "webgl.force-enabled": true, "dom.serviceWorkers.enabled": true, "intl.accept_languages": "en-GB" },
-});
+const screen = await startScreen();
+const browser = await launchFirefox(screen);
 const server = await serve(pageDir, modulesDir);
 after(async () => {
   await browser.close();
   await server.stop();
-  screen.kill();
+  screen.close();
 });
-
-const hook = (page, name) => page.evaluate((called) => globalThis.EvenfallHooks[called](), name);
-const document_ = async (page) => JSON.parse(await hook(page, "documentJson"));
-
-async function ready(page) {
-  await page.waitForFunction(() => globalThis.EvenfallHooks && document.getElementById("loading").hidden, { timeout: 60_000 });
-  await page.evaluate(() => document.getElementById("dialog-first").close("skip"));
-  await rest(page);
-}
-
-// Until the bench takes none of the frames it is offered.
-async function rest(page) {
-  for (let tries = 0; tries < 60; tries++) {
-    const before = await hook(page, "frames");
-    await page.evaluate(async () => { for (let i = 0; i < 4; i++) await new Promise(requestAnimationFrame); });
-    if (before > 0 && before === (await hook(page, "frames"))) return;
-  }
-  assert.fail("the bench goes on drawing without a reason");
-}
 
 async function open(context, address = server.address) {
   const page = await context.newPage();
@@ -58,34 +32,11 @@ async function open(context, address = server.address) {
   return { page, faults };
 }
 
-async function middleOf(page, id) {
-  const item = JSON.parse(await hook(page, "itemsJson")).find((each) => each.id === id);
-  assert.ok(item?.visible, `${id} is in sight`);
-  const canvas = await page.evaluate(() => { const { x, y } = document.getElementById("canvas").getBoundingClientRect(); return { x, y }; });
-  return [canvas.x + item.x + item.w / 2, canvas.y + item.y + item.h / 2];
-}
-
-// By mouse: Firefox's remote agent refuses the touches that the driver makes.
-async function tap(page, id) {
-  await page.mouse.move(...(await middleOf(page, id)));
-  await page.mouse.down();
-  await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 60)));
-  await page.mouse.up();
-  await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 80)));
-  await rest(page);
-}
-
-async function warmWater(page) {
-  await tap(page, "step.water");
-  await tap(page, "water.temperature");
-  for (const key of ["1", "9", "ok"]) await tap(page, `keypad.${key}`);
-}
-
 test("Firefox: the bench starts, works, rests without frames, and keeps a change over a reload", async () => {
   const context = await browser.createBrowserContext();
   const { page, faults } = await open(context);
   await warmWater(page);
-  const changed = await document_(page);
+  const changed = await documentOf(page);
   assert.equal(changed.water.temperature_C, 19);
   const before = await hook(page, "frames");
   await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 6000))); // longer than a word on the bench stays
@@ -96,7 +47,7 @@ test("Firefox: the bench starts, works, rests without frames, and keeps a change
   await page.screenshot({ path: join(shotsDir, "firefox.png") });
   await page.reload();
   await ready(page);
-  assert.deepEqual(await document_(page), changed);
+  assert.deepEqual(await documentOf(page), changed);
   assert.deepEqual(faults, []);
   await context.close();
 });
@@ -108,7 +59,7 @@ test("Firefox: the card makes a whole lure, its lead planned, and the sheet prin
   await page.mouse.wheel({ deltaY: 3000 }); // to the end of the card
   await rest(page);
   await tap(page, "card.make");
-  const lure = await document_(page);
+  const lure = await documentOf(page);
   assert.equal(lure.joints.length, 3);
   const { fall_mm_s: fall } = JSON.parse(await hook(page, "answersJson"));
   assert.ok(Math.abs(fall - 120) < 1, `it falls as asked: ${fall} mm/s`);
@@ -122,11 +73,11 @@ test("Firefox: a link opens as the same lure on another device, and a cut one sa
   const one = await browser.createBrowserContext();
   const { page } = await open(one);
   await warmWater(page);
-  const given = await document_(page);
+  const given = await documentOf(page);
   const link = await hook(page, "link");
   const other = await browser.createBrowserContext();
   const second = await open(other, `${server.address}#${link}`);
-  assert.deepEqual(await document_(second.page), given);
+  assert.deepEqual(await documentOf(second.page), given);
   const third = await open(other, `${server.address}#${link.slice(0, -9)}`);
   assert.ok(await third.page.$('.notice[data-kind="link"]'));
   await one.close();
@@ -174,7 +125,7 @@ test("Firefox: after one visit the page opens with its server gone", async () =>
   await mine.stop();
   await page.reload();
   await ready(page);
-  assert.ok((await document_(page)).name);
+  assert.ok((await documentOf(page)).name);
   await page.close();
 });
 
@@ -182,7 +133,7 @@ test("Firefox: the one file opens from a disk", async () => {
   const folder = mkdtempSync(join(tmpdir(), "evenfall-firefox-"));
   cpSync(oneFile, join(folder, "evenfall.html"));
   const { page, faults } = await open(browser.defaultBrowserContext(), pathToFileURL(join(folder, "evenfall.html")).href);
-  assert.ok((await document_(page)).name);
+  assert.ok((await documentOf(page)).name);
   assert.deepEqual(faults, []);
   await page.close();
   rmSync(folder, { recursive: true });
