@@ -4,9 +4,9 @@ import assert from "node:assert/strict";
 import { spawn } from "node:child_process";
 import { firefoxDriver, firefoxPath } from "./settings.mjs";
 
-/** A screen: the server picks a free number and says it on its third channel. */
+/** A screen: the server picks a free number and says it on its third channel. It stays when its last window is closed. */
 export async function startScreen() {
-  const server = spawn("Xvfb", ["-displayfd", "3", "-screen", "0", "1366x1024x24", "-nolisten", "tcp"], { stdio: ["ignore", "ignore", "ignore", "pipe"] });
+  const server = spawn("Xvfb", ["-displayfd", "3", "-screen", "0", "1366x1024x24", "-nolisten", "tcp", "-noreset"], { stdio: ["ignore", "ignore", "ignore", "pipe"] });
   const number = await new Promise((resolve, reject) => {
     server.stdio[3].once("data", (said) => resolve(String(said).trim()));
     server.once("error", reject);
