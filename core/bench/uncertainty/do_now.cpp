@@ -243,6 +243,18 @@ struct LeadChanger {
         return document;
     }
 
+    /// Whether the next advice would take lead out of this hole again. Drilling takes buoyancy, so that a
+    /// lure whose targets cannot be met may come nearer to them with the hole empty, once it is there.
+    [[nodiscard]] bool takes_out_again(const LeadChange& done, std::size_t hole) const {
+        const auto inputs = ledger::ledger_inputs(done.document, posterior.model->evaluation().body);
+        if (!inputs) return false;
+        const std::vector<bench::HoleRange> ranges = bench::hole_ranges(*inputs);
+        const bench::Change next = bench::solve_change(*inputs, ranges, done.change.sum, done.aim);
+        return std::any_of(next.by.begin(), next.by.end(), [&](const auto& change) {
+            return ranges[change.first].hole == hole && change.second < 0.0;
+        });
+    }
+
     /// With the holes there are; where that is not enough, with a trim hole as well.
     Outcome<LeadChange> change(const document::Document& document, const bench::ChangeAim& aim) {
         Outcome<LeadChange> own = change_in(document, aim);
@@ -255,6 +267,7 @@ struct LeadChanger {
         const auto& changed = with_trim->holes;
         if (std::find(changed.begin(), changed.end(), document.holes.size()) == changed.end())
             with_trim->document.holes.pop_back();
+        if (!with_trim->is_met() && takes_out_again(*with_trim, document.holes.size())) return own;
         return with_trim;
     }
 };
